@@ -1,0 +1,9 @@
+from __future__ import annotations
+
+from django.urls import include, path
+
+urlpatterns = [
+    path("", include("club.home.urls")),
+    path("lathes/", include("club.lathes.urls")),
+    path("people/", include("club.people.urls")),
+]
