@@ -1,0 +1,30 @@
+from __future__ import annotations
+
+from django.db import models
+from django.urls import reverse
+from django.utils.translation import gettext_lazy as _
+
+
+class Workshop(models.Model):
+    """A room with lathes in it, in its own time zone."""
+
+    name = models.CharField(_("name"), max_length=60, unique=True, help_text=_("As people call it: Kiln Room"))
+    address = models.TextField(
+        _("address"), max_length=300, blank=True, help_text=_("As a driver needs it, a line to each part.")
+    )
+    zone = models.CharField(
+        _("time zone"), max_length=64, help_text=_("Dates and times of classes here are kept in it.")
+    )
+
+    change_fields = ("name", "address", "zone")
+
+    class Meta:
+        ordering = ("name",)
+        verbose_name = _("workshop")
+        verbose_name_plural = _("workshops")
+
+    def __str__(self) -> str:
+        return self.name
+
+    def get_absolute_url(self) -> str:
+        return reverse("lathes:workshop", args=[self.pk])
