@@ -132,6 +132,12 @@ AXES_COOLOFF_TIME = 0.25
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
 AXES_RESET_ON_SUCCESS = True
 AXES_LOCKOUT_CALLABLE = "club.people.views.locked_out"
+AXES_USERNAME_FORM_FIELD = "username"
+AXES_USERNAME_CALLABLE = "club.people.throttle.name_tried"
+# Tries while waiting don't lengthen the wait, or the time the page names would be untrue.
+AXES_RESET_COOL_OFF_ON_FAILURE_DURING_LOCKOUT = False
+# Who signed in when, from where and with what is nobody's business.
+AXES_DISABLE_ACCESS_LOG = True
 AXES_VERBOSE = False
 
 LANGUAGE_CODE = "en"

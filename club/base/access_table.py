@@ -1,0 +1,55 @@
+"""Who may do what: each address (a URL name), its methods, and who may use them.
+
+An address or a method that isn't here is refused. HEAD goes with GET.
+"""
+
+from __future__ import annotations
+
+from club.base.roles import STAFF, Everyone, Role, Who
+
+ANYONE = Everyone.ANYONE
+SIGNED_IN = Everyone.SIGNED_IN
+COORDINATOR = frozenset({Role.COORDINATOR})
+CONDITION = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.HELPER, Role.SAFETY_OFFICER})
+EXPORT = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.SAFETY_OFFICER})
+
+# fmt: off
+ROWS: tuple[tuple[str, str, Who], ...] = (
+    # address                  methods     who
+    ("home:start",             "GET",      ANYONE),
+    ("home:cards",             "GET",      STAFF),
+    ("home:cards_pdf",         "GET",      STAFF),
+
+    ("lathes:list",            "GET",      STAFF),
+    ("lathes:lathe",           "GET",      ANYONE),  # the code on a lathe's card opens it
+    ("lathes:measuring",       "GET",      ANYONE),
+    ("lathes:new",             "GET POST", COORDINATOR),
+    ("lathes:mend",            "GET POST", COORDINATOR),
+    ("lathes:condition",       "GET POST", CONDITION),
+    ("lathes:import",          "GET POST", COORDINATOR),
+    ("lathes:export",          "GET",      EXPORT),
+    ("lathes:workshops",       "GET",      STAFF),
+    ("lathes:workshop_new",    "GET POST", COORDINATOR),
+    ("lathes:workshop_mend",   "GET POST", COORDINATOR),
+
+    ("people:sign_in",         "GET POST", ANYONE),
+    ("people:sign_out",        "POST",     ANYONE),
+    ("people:me",              "GET POST", SIGNED_IN),
+    ("people:password",        "GET POST", SIGNED_IN),
+    ("people:list",            "GET",      COORDINATOR),
+    ("people:new",             "GET POST", COORDINATOR),
+    ("people:person",          "GET",      COORDINATOR),
+    ("people:mend",            "GET POST", COORDINATOR),
+    ("people:give_role",       "GET POST", COORDINATOR),
+    ("people:withdraw_role",   "GET POST", COORDINATOR),
+    ("people:give_sign_in",    "GET POST", COORDINATOR),
+    ("people:renew_password",  "GET POST", COORDINATOR),
+    ("people:bar_sign_in",     "GET POST", COORDINATOR),
+    ("people:open_sign_in",    "POST",     COORDINATOR),
+)
+# fmt: on
+
+TABLE: dict[tuple[str, str], Who] = {
+    (address, method): who for address, methods, who in ROWS for method in methods.split()
+}
+METHODS: dict[str, tuple[str, ...]] = {address: tuple(methods.split()) for address, methods, who in ROWS}

@@ -1,0 +1,20 @@
+"""How names are compared: pure text in, pure text out."""
+
+from __future__ import annotations
+
+import unicodedata
+
+
+def sign_in_key(text: str) -> str:
+    """A sign-in name as it is kept: ILSE, Ilse and ilse are one.
+
+    Unicode's compatibility caseless match (The Unicode Standard, section 3.13, D146).
+    """
+    return unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text.strip()).casefold())
+
+
+def sought(text: str) -> str:
+    """A name as it is looked for: without case, accents and double blanks, so that "asa" finds "Åsa"."""
+    apart = unicodedata.normalize("NFKD", text.casefold())
+    bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
+    return " ".join(bare.split())
