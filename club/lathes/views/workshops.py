@@ -1,0 +1,44 @@
+from __future__ import annotations
+
+from django.contrib import messages
+from django.db.models import Count
+from django.http import HttpResponse
+from django.shortcuts import redirect, render
+from django.utils.translation import gettext
+
+from club.base.access import signed_in
+from club.base.changes import changes_of
+from club.base.requests import HtmxRequest
+from club.lathes.access import workshop_for
+from club.lathes.actions import save_workshop
+from club.lathes.forms import WorkshopForm
+from club.lathes.models import Workshop
+
+
+def workshop_list(request: HtmxRequest) -> HttpResponse:
+    workshops = Workshop.objects.annotate(lathe_count=Count("lathes"))
+    return render(request, "club/lathes/workshops.html", {"workshops": workshops})
+
+
+def workshop(request: HtmxRequest, pk: int) -> HttpResponse:
+    found = workshop_for(request.user, pk, "lathes:workshop")
+    context = {"workshop": found, "lathe_count": found.lathes.count(), "changes": changes_of(found)}
+    return render(request, "club/lathes/workshop.html", context)
+
+
+def new(request: HtmxRequest) -> HttpResponse:
+    return _form_page(request, Workshop())
+
+
+def mend(request: HtmxRequest, pk: int) -> HttpResponse:
+    return _form_page(request, workshop_for(request.user, pk, "lathes:workshop_mend", request.method or "GET"))
+
+
+def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
+    form = WorkshopForm(request.POST or None, instance=workshop)
+    if request.method == "POST" and form.is_valid():
+        save_workshop(signed_in(request), form.instance)
+        messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": workshop})
+        return redirect(workshop)
+    status = 422 if form.errors else 200
+    return render(request, "club/lathes/workshop_form.html", {"form": form, "workshop": workshop}, status=status)
