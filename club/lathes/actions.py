@@ -79,7 +79,7 @@ def _write_rows(lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[Own
 
 
 @transaction.atomic
-def save_workshop(by: Account, workshop: Workshop) -> Workshop:
+def save_workshop(by: Account | None, workshop: Workshop) -> Workshop:
     current = Workshop.objects.select_for_update().filter(pk=workshop.pk).first()
     before = snapshot(current) if current else None
     workshop.save()
