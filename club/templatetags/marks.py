@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from django import template
 from django.template import Context
+from django.utils.functional import Promise
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
-from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 register = template.Library()
@@ -20,11 +20,15 @@ _CROSS = (
 _DISC = "M2 12a10 10 0 1 0 20 0a10 10 0 1 0 -20 0Z"
 _RING = '<circle cx="12" cy="12" r="9" fill="none" stroke="currentColor" stroke-width="{}"{}/>'
 
+_WASTE_CROSS = f'<path fill="currentColor" fill-rule="evenodd" d="M2 2h20v20H2z{_CROSS}"/>'
+
 SHAPES = {
     "ready": f'<path fill="currentColor" fill-rule="evenodd" d="{_DISC}{_TICK}"/>',
     "part": _RING.format("2.2", "") + '<path fill="currentColor" d="M3 12a9 9 0 0 0 18 0z"/>',
     "open": _RING.format("2", ' stroke-dasharray="3.6 2.7"'),
-    "stop": f'<path fill="currentColor" fill-rule="evenodd" d="M2 2h20v20H2z{_CROSS}"/>',
+    "stop": _WASTE_CROSS,
+    # The same cross in ink beside what was typed wrong: no danger, so never red.
+    "wrong": _WASTE_CROSS,
     "caution": (
         '<path fill="none" stroke="currentColor" stroke-width="2.2" stroke-linejoin="round"'
         ' d="M12 2.5L22.5 21.5H1.5z"/>'
@@ -39,21 +43,29 @@ WORDS = {
     "part": _("in part"),
     "open": _("not yet"),
     "stop": _("stop"),
+    "wrong": _("to mend"),
     "caution": _("caution"),
     "note": _("note"),
 }
-_DIAMETER = "M8.5 50a28.5 28.5 0 1 0 57 0a28.5 28.5 0 1 0 -57 0M11.5 100L62.5 0"
+_DIAMETER = (
+    '<path fill="none" stroke="currentColor" stroke-width="9"'
+    ' d="M8.5 50a28.5 28.5 0 1 0 57 0a28.5 28.5 0 1 0 -57 0M11.5 100L62.5 0"/>'
+)
+INK = "#14253b"
 
 
 @register.simple_tag(takes_context=True)
-def mark(context: Context, kind: str) -> SafeString:
-    """The bare mark; on screen hidden from readers, because a word always stands beside it."""
+def mark(context: Context, kind: str, tone: str = "") -> SafeString:
+    """The bare mark. On screen hidden from readers, because a word always stands beside it.
+
+    With the tone "ink" it takes no colour from where it stands.
+    """
+    ink = tone == "ink"
     shape = mark_safe(SHAPES[kind])
     if "paper" in context:
-        return format_html(
-            '<svg class="mark" viewBox="0 0 24 24" role="img"><title>{}</title>{}</svg>', WORDS[kind], shape
-        )
-    return format_html('<svg class="mark" viewBox="0 0 24 24" aria-hidden="true">{}</svg>', shape)
+        return _picture("mark", "0 0 24 24", WORDS[kind], shape, ink=True)
+    svg = '<svg class="mark{}" viewBox="0 0 24 24" aria-hidden="true"{}>{}</svg>'
+    return format_html(svg, " ink" if ink else "", _colored(ink), shape)
 
 
 @register.simple_tag(takes_context=True)
@@ -68,12 +80,19 @@ def tally(number: int | str) -> SafeString:
     return format_html('<span class="tally">{}</span>', number)
 
 
-@register.simple_tag
-def dia() -> SafeString:
+@register.simple_tag(takes_context=True)
+def dia(context: Context) -> SafeString:
     """The diameter sign, a true ring and a long stroke, with the no-break space that follows it."""
-    return format_html(
-        '<svg class="dia" viewBox="0 0 74 100" role="img"><title>{}</title>'
-        '<path fill="none" stroke="currentColor" stroke-width="9" d="{}"/></svg>\N{NO-BREAK SPACE}',
-        gettext("diameter"),
-        _DIAMETER,
-    )
+    sign = _picture("dia", "0 0 74 100", _("diameter"), mark_safe(_DIAMETER), ink="paper" in context)
+    return format_html("{}\N{NO-BREAK SPACE}", sign)
+
+
+def _picture(name: str, view: str, words: str | Promise, shape: SafeString, *, ink: bool) -> SafeString:
+    """A mark with words. They stand in a title element, because a PDF takes its own from nowhere else."""
+    svg = '<svg class="{}" viewBox="{}" role="img"{}><title>{}</title>{}</svg>'
+    return format_html(svg, name, view, _colored(ink), words, shape)
+
+
+def _colored(ink: bool) -> SafeString:
+    """Style sheets don't reach into a drawing on paper, so there the colour is written on it."""
+    return format_html(' color="{}"', INK) if ink else SafeString("")
