@@ -17,18 +17,21 @@ EXPORT = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.SAFETY_OFFICER})
 ROWS: tuple[tuple[str, str, Who], ...] = (
     # address                  methods     who
     ("home:start",             "GET",      ANYONE),
+    ("home:card",              "GET",      ANYONE),  # the code on a lathe's card opens it
     ("home:cards",             "GET",      STAFF),
     ("home:cards_pdf",         "GET",      STAFF),
 
     ("lathes:list",            "GET",      STAFF),
-    ("lathes:lathe",           "GET",      ANYONE),  # the code on a lathe's card opens it
+    ("lathes:lathe",           "GET",      ANYONE),
     ("lathes:measuring",       "GET",      ANYONE),
     ("lathes:new",             "GET POST", COORDINATOR),
     ("lathes:mend",            "GET POST", COORDINATOR),
     ("lathes:condition",       "GET POST", CONDITION),
     ("lathes:import",          "GET POST", COORDINATOR),
     ("lathes:export",          "GET",      EXPORT),
+    ("lathes:remove",          "GET POST", COORDINATOR),
     ("lathes:workshops",       "GET",      STAFF),
+    ("lathes:workshop",        "GET",      STAFF),
     ("lathes:workshop_new",    "GET POST", COORDINATOR),
     ("lathes:workshop_mend",   "GET POST", COORDINATOR),
 

@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 from club.base.quantities.length import LengthStyle
 from club.base.roles import Grant, Role
+from club.people import sentences
 from club.people.names import sign_in_key, sought
 
 __all__ = ["Account", "Person", "RoleGrant"]
@@ -44,6 +45,7 @@ class Person(models.Model):
     email = models.EmailField(_("e-mail"), blank=True, help_text=_("Two people may share one, or have none."))
     phone = models.CharField(_("phone"), max_length=40, blank=True)
     age_band = models.CharField(_("age"), max_length=8, choices=AgeBand, default=AgeBand.ADULT)
+    revision = models.PositiveIntegerField(default=1, editable=False)
 
     objects = PersonQuerySet.as_manager()
 
@@ -87,6 +89,10 @@ class SignInNameField(models.CharField[str, str]):
 
 
 class AccountManager(BaseUserManager["Account"]):
+    def get_queryset(self) -> models.QuerySet[Account]:
+        # Every page names the person who reads it.
+        return super().get_queryset().select_related("person")
+
     def create_account(
         self, person: Person, name: str, password: str, *, must_change_password: bool = False
     ) -> Account:
@@ -113,11 +119,9 @@ class Account(AbstractBaseUser):
         _("sign-in name"),
         max_length=60,
         unique=True,
-        validators=[
-            RegexValidator(r"\A[\w.@+-]+\Z", _("Use letters, digits and . - _ @ + only, without blanks."))
-        ],
+        validators=[RegexValidator(r"\A[\w.@+-]+\Z", sentences.NAME_LETTERS)],
         help_text=_("One word, as ilse.b. Capitals make no difference."),
-        error_messages={"unique": _("Somebody signs in with that name already. Choose another.")},
+        error_messages={"unique": sentences.NAME_TAKEN},
     )
     lengths = models.CharField(
         _("lengths are shown"), max_length=20, choices=LENGTH_STYLES, default=LengthStyle.AS_TYPED.value
@@ -126,6 +130,8 @@ class Account(AbstractBaseUser):
     must_change_password = models.BooleanField(_("must choose a password"), default=False)
 
     objects = AccountManager()
+
+    change_fields = ("name", "is_active", "must_change_password", "lengths")
 
     USERNAME_FIELD = "name"
     REQUIRED_FIELDS = []

@@ -15,6 +15,5 @@ def sign_in_key(text: str) -> str:
 
 def sought(text: str) -> str:
     """A name as it is looked for: without case, accents and double blanks, so that "asa" finds "Åsa"."""
-    apart = unicodedata.normalize("NFKD", text.casefold())
-    bare = "".join(letter for letter in apart if not unicodedata.combining(letter))
-    return " ".join(bare.split())
+    apart = unicodedata.normalize("NFKD", " ".join(text.split()).casefold())
+    return "".join(letter for letter in apart if letter.isprintable() and not unicodedata.combining(letter))

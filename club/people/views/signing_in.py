@@ -12,8 +12,6 @@ from club.people.forms import SignInForm
 from club.people.throttle import minutes_to_wait
 from club.people.ways_back import own_address
 
-WRONG = 422  # RFC 9110: understood, but the values can't be taken
-
 
 @never_cache
 @sensitive_post_parameters("password")
@@ -25,12 +23,8 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     if form.is_valid() and form.account:
         login(request, form.account)
         return redirect(back)
-    return render(
-        request,
-        "club/people/sign_in.html",
-        {"form": form, "back": back},
-        status=WRONG if form.is_bound else 200,
-    )
+    context = {"form": form, "back": back}
+    return render(request, "club/people/sign_in.html", context, status=422 if form.errors else 200)
 
 
 def sign_out(request: HttpRequest) -> HttpResponse:

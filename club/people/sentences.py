@@ -1,0 +1,18 @@
+"""Every sentence this room says when it refuses something."""
+
+from __future__ import annotations
+
+from django.utils.translation import gettext_lazy as _
+
+NO_MATCH = _("This name and this password don't belong together. Mind capitals in the password.")
+WRONG_PASSWORD = _("This is not the password you signed in with.")
+NOT_TWICE = _("The two new passwords differ. Type the same one in both.")
+NOT_NEW = _("This is the password you have now. Choose another one.")
+NAME_TAKEN = _("Somebody signs in with that name already. Choose another.")
+NAME_LETTERS = _("Use letters, digits and . - _ @ + only, without blanks.")
+ROLE_HELD = _("%(person)s has this role there already.")
+WORKSHOP_NEEDED = _("Choose a workshop: your own role doesn't reach further.")
+STALE = _("Somebody else mended this person since you opened the page. Open it again and mend what is left.")
+LAST_KEY = _(
+    "%(person)s is the last coordinator of every workshop who can sign in. Make somebody else one first."
+)
