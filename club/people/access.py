@@ -52,10 +52,14 @@ def grant_to_withdraw(account: Account, person_pk: int, pk: int) -> RoleGrant:
     grant = get_object_or_404(
         RoleGrant.objects.select_related("person", "workshop"), pk=pk, person_id=person_pk
     )
-    reach = workshops_where(account, "people:withdraw_role", "POST")
-    if reach is not None and grant.workshop_id not in reach:
+    if not reaches(account, grant):
         raise PermissionDenied
     return grant
+
+
+def reaches(account: Account, grant: RoleGrant) -> bool:
+    reach = workshops_where(account, "people:withdraw_role", "POST")
+    return reach is None or grant.workshop_id in reach
 
 
 def workshops_to_grant(account: Account) -> tuple[QuerySet[Workshop], bool]:

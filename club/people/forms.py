@@ -15,6 +15,7 @@ from club.people import sentences
 from club.people.models import Account, Person, RoleGrant
 
 LONGEST_PASSWORD = 1000
+ONE_WORD = {"autocapitalize": "none", "spellcheck": "false"}
 
 
 class PasswordField(forms.CharField):
@@ -29,13 +30,11 @@ class SignInForm(forms.Form):
     """Name and password. One sentence for whatever is wrong with them, so that nobody can try out names."""
 
     username = forms.CharField(
-        label=_("Sign-in name"),
+        label=_("sign-in name"),
         max_length=150,
-        widget=forms.TextInput(
-            attrs={"autocomplete": "username", "autocapitalize": "none", "spellcheck": "false"}
-        ),
+        widget=forms.TextInput(attrs={"autocomplete": "username", **ONE_WORD}),
     )
-    password = PasswordField(_("Password"), "current-password")
+    password = PasswordField(_("password"), "current-password")
 
     account: Account | None = None
 
@@ -70,10 +69,10 @@ class PersonForm(forms.ModelForm[Person]):
 class RoleForm(forms.Form):
     """A role for a person, in the workshops that whoever gives it has to give."""
 
-    role = forms.ChoiceField(label=_("Role"), choices=RoleGrant.ROLES, widget=forms.RadioSelect)
+    role = forms.ChoiceField(label=_("role"), choices=RoleGrant.ROLES, widget=forms.RadioSelect)
     workshop = forms.ModelChoiceField(
         Workshop.objects.none(),
-        label=_("Where"),
+        label=_("where"),
         required=False,
         empty_label=_("every workshop"),
         error_messages={"required": sentences.WORKSHOP_NEEDED, "invalid_choice": sentences.WORKSHOP_NEEDED},
@@ -103,7 +102,7 @@ class SignInNameForm(forms.ModelForm[Account]):
     class Meta:
         model = Account
         fields = ("name",)
-        widgets = {"name": forms.TextInput(attrs={"autocomplete": "off", "autocapitalize": "none"})}
+        widgets = {"name": forms.TextInput(attrs={"autocomplete": "off", **ONE_WORD})}
 
 
 class LengthsForm(forms.ModelForm[Account]):
@@ -116,11 +115,11 @@ class LengthsForm(forms.ModelForm[Account]):
 class OwnPasswordForm(forms.Form):
     """A new password for whoever knows the old one."""
 
-    current = PasswordField(_("Password now"), "current-password")
+    current = PasswordField(_("password now"), "current-password")
     new = PasswordField(
-        _("New password"), "new-password", help_text=_("At least 10 characters. A few words do well.")
+        _("new password"), "new-password", help_text=_("At least 10 characters. A few words do well.")
     )
-    again = PasswordField(_("New password again"), "new-password")
+    again = PasswordField(_("new password again"), "new-password")
 
     def __init__(self, account: Account, data: Any = None) -> None:
         super().__init__(data)

@@ -23,6 +23,9 @@ class PersonQuerySet(models.QuerySet["Person"]):
         """With sign-in and roles, in two queries."""
         return self.select_related("account").prefetch_related("role_grants__workshop")
 
+    def who_can_sign_in(self) -> PersonQuerySet:
+        return self.filter(account__is_active=True)
+
     def matching(self, words: str) -> PersonQuerySet:
         """Those whose name holds every word that was typed."""
         found = self

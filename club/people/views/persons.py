@@ -11,7 +11,7 @@ from club.base.access import signed_in
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest
 from club.people import sentences
-from club.people.access import oversees, people_for, person_for, person_to_mend
+from club.people.access import oversees, people_for, person_for, person_to_mend, reaches
 from club.people.actions.persons import StalePersonError, add_person, mend_person
 from club.people.forms import PersonForm
 from club.people.models import Person
@@ -20,20 +20,29 @@ PEOPLE_A_PAGE = 25
 LONGEST_SEARCH = 100
 
 
-@vary_on_headers("HX-Request")
+@vary_on_headers("HX-Request", "HX-History-Restore-Request")
 def person_list(request: HtmxRequest) -> HttpResponse:
     words = request.GET.get("name", "")[:LONGEST_SEARCH]
     found = people_for(signed_in(request)).matching(words)
     page = Paginator(found, PEOPLE_A_PAGE).get_page(request.GET.get("page"))
     fragment = request.htmx and not request.htmx.history_restore_request
-    template = "club/people/_people.html" if fragment else "club/people/list.html"
-    return render(request, template, {"page": page, "words": words})
+    context = {"page": page, "words": words}
+    if fragment:
+        return render(request, "club/people/_people.html", context)
+    everybody = Person.objects.all()
+    counts = {"known": everybody.count(), "signing_in": everybody.who_can_sign_in().count()}
+    return render(request, "club/people/list.html", {**context, **counts})
 
 
 def person(request: HttpRequest, pk: int) -> HttpResponse:
     account = signed_in(request)
     found = person_for(account, pk)
-    context = {"person": found, "overseen": oversees(account, found), "changes": changes_of(found)}
+    context = {
+        "person": found,
+        "overseen": oversees(account, found),
+        "withdrawable": [grant.pk for grant in found.role_grants.all() if reaches(account, grant)],
+        "changes": changes_of(found),
+    }
     return render(request, "club/people/person.html", context)
 
 
