@@ -98,7 +98,8 @@ class Field(BoundField):
     @property
     def may_be_empty(self) -> bool:
         """Whether to say so: a choice has a line of its own for it, and a single tick needs no word."""
-        return not self.field.required and self.widget_type not in {"checkbox", "select", "radioselect"}
+        left_open = not self.field.required and not self.field.disabled
+        return left_open and self.widget_type not in {"checkbox", "select", "radioselect"}
 
     @property
     def comes_back_empty(self) -> bool:
