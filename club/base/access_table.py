@@ -22,7 +22,7 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("home:cards_pdf",         "GET",      STAFF),
 
     ("lathes:list",            "GET",      STAFF),
-    ("lathes:lathe",           "GET",      ANYONE),
+    ("lathes:lathe",           "GET",      STAFF),
     ("lathes:measuring",       "GET",      ANYONE),
     ("lathes:new",             "GET POST", COORDINATOR),
     ("lathes:mend",            "GET POST", COORDINATOR),

@@ -48,7 +48,7 @@ LENGTH_WORDS = {
 
 def page_context(request: HttpRequest) -> dict[str, Any]:
     """Context of every template. Ways are worked out only where a rail is drawn: a fragment asks nothing."""
-    lengths = _reader_lengths(request)
+    lengths = reader_lengths(request)
     return {
         "club_name": settings.CLUB_NAME,
         "reader_lengths": lengths,
@@ -58,7 +58,8 @@ def page_context(request: HttpRequest) -> dict[str, Any]:
     }
 
 
-def _reader_lengths(request: HttpRequest) -> LengthStyle:
+def reader_lengths(request: HttpRequest) -> LengthStyle:
+    """How whoever reads this page wants lengths; as they were typed for a stranger."""
     chosen = getattr(getattr(request, "user", None), "lengths", None)
     return LengthStyle(chosen) if chosen else LengthStyle.AS_TYPED
 

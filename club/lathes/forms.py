@@ -5,6 +5,7 @@ from __future__ import annotations
 import zoneinfo
 from collections.abc import Sequence
 from typing import Any
+from urllib.parse import urlencode
 
 from django import forms
 from django.conf import settings
@@ -24,8 +25,9 @@ from club.lathes.domain.speed_settings import (
 )
 from club.lathes.domain.threads import SPINDLE_NOSES, ThreadError, parse_thread
 from club.lathes.models import Lathe, Workshop
-from club.lathes.models.lathe import HIGHEST_NUMBER
-from club.lathes.sentences import csv_sentence, own_draw_bar_sentence, speed_setting_sentence, thread_sentence
+from club.lathes.models.lathe import HIGHEST_NUMBER, LatheQuerySet
+from club.lathes.list_sentences import csv_sentence
+from club.lathes.sentences import own_draw_bar_sentence, speed_setting_sentence, thread_sentence
 
 YES_NO = (("", _("not known")), ("yes", _("yes")), ("no", _("no")))
 # Fields that the page "Where to measure" explains, each under its own name.
@@ -304,6 +306,10 @@ class ConditionForm(forms.Form):
         return cleaned
 
 
+class RemoveForm(forms.Form):
+    revision = forms.IntegerField(widget=forms.HiddenInput)
+
+
 class WorkshopForm(forms.ModelForm[Workshop]):
     class Meta:
         model = Workshop
@@ -372,4 +378,17 @@ class LatheFilterForm(forms.Form):
         label=_("condition"), required=False, choices=[("", _("any condition")), *Lathe.Condition.choices]
     )
 
+    def narrow(self, lathes: LatheQuerySet) -> LatheQuerySet:
+        """Those of the lathes that fit what could be read of the form."""
+        self.is_valid()
+        wanted = self.cleaned_data
+        if wanted.get("workshop"):
+            lathes = lathes.filter(workshop=wanted["workshop"])
+        if wanted.get("condition"):
+            lathes = lathes.filter(condition=wanted["condition"])
+        return lathes.matching(wanted["q"]) if wanted.get("q") else lathes
 
+    @property
+    def narrowed(self) -> str:
+        """The query that leads to the same lathes on another page, without the page."""
+        return "".join(f"{urlencode({name: self[name].value()})}&" for name in self.fields if self[name].value())

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 
 from django.db import IntegrityError, transaction
+from django.utils.translation import gettext
 
 from club.base.csv_rows import CsvError, CsvRow, read_list, write_list
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe
@@ -15,7 +16,7 @@ from club.lathes.domain.own_draw_bars import write_own_draw_bars
 from club.lathes.domain.speed_settings import write_speed_settings
 from club.lathes.forms import LatheRowForm
 from club.lathes.models import Lathe, Workshop
-from club.lathes.sentences import csv_sentence, line_sentence
+from club.lathes.list_sentences import csv_sentence, line_sentence
 from club.people.models import Account
 
 HEADING_OF = {field: heading for heading, field in COLUMNS.items()}
@@ -61,8 +62,24 @@ class ListPlan:
     def is_good(self) -> bool:
         return bool(self.lines) and not self.all_problems
 
-    def count(self, kind: str) -> int:
+    @property
+    def new_count(self) -> int:
+        return self._count("new")
+
+    @property
+    def changed_count(self) -> int:
+        return self._count("changed")
+
+    @property
+    def same_count(self) -> int:
+        return self._count("same")
+
+    def _count(self, kind: str) -> int:
         return sum(line.kind == kind for line in self.lines)
+
+    @property
+    def has_changes(self) -> bool:
+        return any(line.kind in {"new", "changed"} for line in self.lines)
 
     @property
     def mark(self) -> str:
@@ -126,10 +143,10 @@ def _problems(
         yield line_sentence("twice", line=row.line, earlier=earlier, number=row.cells["number"])
     if workshop is None:
         yield line_sentence(
-            "no_workshop",
+            "no_workshop" if row.cells["workshop"] else "no_workshop_named",
             line=row.line,
             workshop=row.cells["workshop"],
-            known=", ".join(known.name for known in workshops),
+            known=", ".join(known.name for known in workshops) or gettext("none yet"),
         )
     for field, errors in form.errors.items():
         if field != "workshop" and not (field == "__all__"):

@@ -82,6 +82,8 @@ def words_of(fields: Mapping[str, str]) -> dict[str, str]:
 def _as_word(field: str, value: str) -> str:
     if field in TAPER_FIELDS and value.startswith("MT"):
         return f"Morse No. {value.removeprefix('MT')}"
+    if field in TAPER_FIELDS and value == "none":
+        return "no taper"
     if field == "condition":
         return {"in_service": "in service", "limited": "limited", "out": "out of service"}[value]
     return value

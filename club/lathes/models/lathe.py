@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
-from django.db.models import F, Q
+from django.db.models import Count, F, Q
 from django.urls import reverse
 from django.utils.functional import cached_property
 from django.utils.translation import gettext
@@ -25,6 +25,11 @@ class LatheQuerySet(models.QuerySet["Lathe"]):
     def in_workshops(self, workshops: frozenset[int] | None) -> LatheQuerySet:
         """Those of these workshops; None means every workshop."""
         return self if workshops is None else self.filter(workshop_id__in=workshops)
+
+    def counts(self) -> dict[str, int]:
+        """How many there are in all, and in each condition."""
+        tally = {kind.value: Count("pk", filter=Q(condition=kind)) for kind in Lathe.Condition}
+        return self.order_by().aggregate(total=Count("pk"), **tally)
 
     def matching(self, words: str) -> LatheQuerySet:
         """Those whose number is, or whose plate or reason holds, what was typed."""
@@ -159,6 +164,10 @@ class Lathe(models.Model):
     @property
     def lowest_speed(self) -> SpeedSetting | None:
         return min(self.speeds, key=lambda setting: setting.low, default=None)
+
+    @property
+    def speeds_above_plate(self) -> bool:
+        return self.plate_speed is not None and any(setting.high > self.plate_speed for setting in self.speeds)
 
     def change_extras(self) -> dict[str, str]:
         """What the change log keeps besides the columns."""

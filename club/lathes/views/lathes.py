@@ -2,37 +2,44 @@ from __future__ import annotations
 
 from django.contrib import messages
 from django.core.paginator import Paginator
+from django.forms import BaseForm
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 from django.views.decorators.vary import vary_on_headers
 
-from club.base.access import signed_in
 from club.base.changes import changes_of
+from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest
 from club.lathes.access import lathe_for, lathes_for, workshops_for
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
+from club.lathes.domain.tapers import MORSE_TAPERS
+from club.lathes.domain.threads import SPINDLE_NOSES
 from club.lathes.drawing import big_drawing, small_drawings
-from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm
+from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm, RemoveForm
 from club.lathes.models import Lathe
-from club.lathes.sentences import STALE
+from club.base.access import signed_in
+from club.lathes.list_sentences import STALE
 
 LATHES_A_PAGE = 40
 
 
-@vary_on_headers("HX-Request")
+@vary_on_headers("HX-Request", "HX-History-Restore-Request")
 def lathe_list(request: HtmxRequest) -> HttpResponse:
+    lathes = lathes_for(request.user, "lathes:list")
     form = LatheFilterForm(request.GET)
-    found = form.narrow(lathes_for(request.user, "lathes:list").whole())
-    page = Paginator(found, LATHES_A_PAGE).get_page(request.GET.get("page"))
-    template = "club/lathes/_lathes.html" if request.htmx else "club/lathes/list.html"
-    context = {"form": form, "page": page, "rows": small_drawings(page.object_list), "any": Lathe.objects.exists()}
-    return render(request, template, context)
+    page = Paginator(form.narrow(lathes.whole()), LATHES_A_PAGE).get_page(request.GET.get("page"))
+    rows = small_drawings(page.object_list, reader_lengths(request))
+    context = {"form": form, "page": page, "rows": rows, "narrowed": form.narrowed}
+    if request.htmx and not request.htmx.history_restore_request:
+        return render(request, "club/lathes/_lathes.html", context)
+    return render(request, "club/lathes/list.html", {**context, "counts": lathes.counts()})
 
 
 def lathe(request: HtmxRequest, pk: int) -> HttpResponse:
     found = lathe_for(request.user, pk, "lathes:lathe")
-    context = {"lathe": found, "drawing": big_drawing(found, request.user), "changes": changes_of(found)}
+    drawing = big_drawing(found, reader_lengths(request))
+    context = {"lathe": found, "drawing": drawing, "changes": changes_of(found)}
     return render(request, "club/lathes/lathe.html", context)
 
 
@@ -82,15 +89,20 @@ def condition(request: HtmxRequest, pk: int) -> HttpResponse:
 
 def remove(request: HtmxRequest, pk: int) -> HttpResponse:
     found = lathe_for(request.user, pk, "lathes:remove", request.method or "GET")
-    if request.method == "POST":
-        remove_lathe(signed_in(request), found)
-        messages.success(request, gettext("%(lathe)s is out of the list.") % {"lathe": found})
-        return redirect("lathes:list")
-    return render(request, "club/lathes/remove.html", {"lathe": found})
+    form = RemoveForm(request.POST or None, initial={"revision": found.revision})
+    if request.method == "POST" and form.is_valid():
+        try:
+            remove_lathe(signed_in(request), found, form.cleaned_data["revision"])
+        except StaleLatheError:
+            form.add_error(None, STALE)
+        else:
+            messages.success(request, gettext("%(lathe)s is out of the list.") % {"lathe": found})
+            return redirect("lathes:list")
+    return render(request, "club/lathes/remove.html", {"form": form, "lathe": found}, status=_status(form))
 
 
 def measuring(request: HtmxRequest) -> HttpResponse:
-    return render(request, "club/lathes/measuring.html", measuring_page())
+    return render(request, "club/lathes/measuring.html", {"tapers": MORSE_TAPERS.values(), "noses": SPINDLE_NOSES})
 
 
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
@@ -98,5 +110,5 @@ def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
     return redirect(lathe)
 
 
-def _status(form: LatheForm | ConditionForm) -> int:
+def _status(form: BaseForm) -> int:
     return 422 if form.is_bound and form.errors else 200

@@ -6,13 +6,13 @@ from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 
-from club.base.access import signed_in
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest
 from club.lathes.access import workshop_for
 from club.lathes.actions import save_workshop
 from club.lathes.forms import WorkshopForm
 from club.lathes.models import Workshop
+from club.base.access import signed_in
 
 
 def workshop_list(request: HtmxRequest) -> HttpResponse:
