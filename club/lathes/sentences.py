@@ -1,0 +1,120 @@
+"""What people read when a thread, a speed setting or a draw bar is refused, and what would be accepted."""
+
+from __future__ import annotations
+
+from django.utils.translation import gettext_lazy as _
+
+from club.base.quantities.errors import QuantityError
+from club.base.quantities.shown import thousands
+from club.base.sentences import sentence
+from club.lathes.domain.labelled_lines import LineError
+from club.lathes.domain.own_draw_bars import OwnDrawBarError
+from club.lathes.domain.speed_settings import SpeedSettingError
+from club.lathes.domain.threads import ThreadError
+
+THREAD = {
+    "empty": _("No thread stands here. Write it as 3/8-16, 1\u00a01/4-8 or M33x3.5."),
+    "too_long": _(
+        "That is more than %(most)s characters. Write the thread as 3/8-16, 1\u00a01/4-8 or M33x3.5."
+    ),
+    "unreadable": _("This can't be read as a thread. Write it as 3/8-16, 1\u00a01/4-8 or M33x3.5."),
+    "over_zero": _(
+        "A fraction can't have 0 under the line. Write the thread as 3/8-16, 1\u00a01/4-8 or M33x3.5."
+    ),
+    "unit_missing": _(
+        "This could be metric or inch. Write %(metric)s if it is metric, or 1\u00a01/4-8 for inches."
+    ),
+    "pitch_missing": _("%(diameter)s is only the diameter. Write the pitch after it, as in %(example)s."),
+    "odd_diameter": _(
+        "The diameter %(found)s is finer than is kept here. Write 64ths of an inch or four decimals."
+    ),
+    "odd_pitch": _("The pitch %(found)s is finer than is kept here. Write it with at most four decimals."),
+    "odd_threads_per_inch": _(
+        "%(found)s threads per inch can't be kept. Write a whole or half number, as 8 or 4.5."
+    ),
+    "diameter_out_of_range": _(
+        "The diameter has to be between %(least)s\u00a0mm and %(most)s\u00a0mm. "
+        "Write the thread as 3/8-16, 1\u00a01/4-8 or M33x3.5."
+    ),
+    "pitch_out_of_range": _(
+        "A pitch of %(pitch)s\u00a0mm can't be kept. "
+        "It has to be between %(least)s\u00a0mm and %(most)s\u00a0mm."
+    ),
+    "threads_per_inch_out_of_range": _(
+        "%(found)s threads per inch can't be kept. They have to be between %(least)s and %(most)s."
+    ),
+    "too_coarse": _("In %(thread)s the pitch is more than a third of the diameter. Measure both again."),
+    "other_series": _(
+        "%(thread)s is %(series)s, not %(typed)s. Count the threads again, or leave the letters out."
+    ),
+}
+
+SETTING_LEAD = _("Setting %(number)s reads “%(text)s”. %(wrong)s")
+SETTING = {
+    "too_long": _("That is more than %(most)s characters. Write one setting to a line, as belt 1: 620."),
+    "too_many": _("These are %(found)s settings. At most %(most)s can be kept."),
+    "no_label": _(
+        "It has no name. Write one and a colon before the speed, as belt 1: 620 or dial: 250-3\u00a0200."
+    ),
+    "long_label": _("Its name has %(found)s characters. Shorten it to at most %(most)s."),
+    "hidden_marks": _("There are marks in its name that can't be seen. Type it anew."),
+    "twice": _("Setting %(earlier)s has the same name. Give this one another."),
+    "no_speed": _("It has no speed. Write one after the colon, as belt 1: 620."),
+    "open_range": _("The highest speed is missing. Write the range as 250-1\u00a0450."),
+    "low_above_high": _("%(low)s is above %(high)s. Write the lower speed first."),
+}
+
+BAR_LEAD = _("Draw bar %(number)s reads “%(text)s”. %(wrong)s")
+BAR = {
+    "too_long": _(
+        "That is more than %(most)s characters. Write one bar to a line, as A: 3/8-16, 14\u00a01/4\u00a0in."
+    ),
+    "too_many": _("These are %(found)s draw bars. At most %(most)s can be kept."),
+    "no_label": _(
+        "It has no name. Write one and a colon before the thread, as A: 3/8-16, 14\u00a01/4\u00a0in."
+    ),
+    "long_label": _("Its name has %(found)s characters. Shorten it to at most %(most)s."),
+    "hidden_marks": _("There are marks in its name that can't be seen. Type it anew."),
+    "twice": _("Draw bar %(earlier)s has the same name. Give this one another."),
+    "two_readings": _(
+        "The commas can be read in two ways. Write points in the numbers, as B: M10x1.5, 362.5\u00a0mm."
+    ),
+    "no_comma": _("Thread and length need a comma between them. Write it as A: 3/8-16, 14\u00a01/4\u00a0in."),
+}
+LENGTH_EXAMPLE = _("14\u00a01/4\u00a0in or 362\u00a0mm")
+
+
+def thread_sentence(error: ThreadError) -> str:
+    """Why a text is no thread, and how to write one."""
+    return str(THREAD[error.code]) % error.values
+
+
+def speed_setting_sentence(error: SpeedSettingError) -> str:
+    """Which setting can't be kept, why, and what to write."""
+    values = {
+        name: thousands(value) if isinstance(value, int) else value for name, value in error.values.items()
+    }
+    reason = error.values.get("reason")
+    wrong = sentence(reason) if isinstance(reason, QuantityError) else str(SETTING[error.code]) % values
+    return _with_lead(str(SETTING_LEAD), error, wrong)
+
+
+def own_draw_bar_sentence(error: OwnDrawBarError) -> str:
+    """Which draw bar can't be kept, why, and what to write."""
+    return _with_lead(str(BAR_LEAD), error, _wrong_with_bar(error))
+
+
+def _wrong_with_bar(error: OwnDrawBarError) -> str:
+    reason = error.values.get("reason")
+    if isinstance(reason, ThreadError):
+        return thread_sentence(reason)
+    if isinstance(reason, QuantityError):
+        return sentence(reason, str(LENGTH_EXAMPLE))
+    return str(BAR[error.code]) % error.values
+
+
+def _with_lead(lead: str, error: LineError, wrong: str) -> str:
+    """An error of one line quotes it first; one of the whole text has nothing to quote."""
+    if not error.number:
+        return wrong
+    return lead % {"number": error.number, "text": error.values["text"], "wrong": wrong}
