@@ -7,9 +7,13 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import dj_database_url
+import django_stubs_ext
 from csp.constants import NONE, SELF
 
 from club.environment import env_bool, env_list, env_text
+
+# Lets a form or a field name its type as the type checker reads it: forms.ModelForm[Lathe].
+django_stubs_ext.monkeypatch()
 
 BASE_DIR = Path(__file__).resolve().parent.parent
 DATA_DIR = Path(env_text("HANDWHEEL_DATA", str(BASE_DIR / ".data")))

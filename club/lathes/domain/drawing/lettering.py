@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from club.lathes.domain.drawing.shapes import Box, Circle, Kind, Line, Shape
+from club.lathes.domain.drawing.shapes import Box, Circle, Kind, Line, Shape, plain
 
 _WIDTHS_BY_LETTERS = (
     (165, "\u2009'"),
@@ -44,6 +44,18 @@ class Lettering:
     words: str
     size: float
     anchor: Anchor = Anchor.START
+
+    @property
+    def svg_x(self) -> str:
+        return plain(self.x)
+
+    @property
+    def svg_y(self) -> str:
+        return plain(self.y)
+
+    @property
+    def svg_size(self) -> str:
+        return plain(self.size)
 
     @property
     def box(self) -> Box:

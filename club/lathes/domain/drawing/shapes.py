@@ -26,11 +26,10 @@ class Kind(StrEnum):
 
 
 class Fill(StrEnum):
-    """What a closed shape is filled with."""
+    """Whether a closed shape hides what lies behind it."""
 
     NONE = "none"
     SHEET = "sheet"
-    WOOD = "wood"
 
 
 @dataclass(frozen=True)

@@ -14,13 +14,44 @@ TEXT_PX = 14.0
 _ROUNDS = 8
 
 
+INK, PENCIL = "#14253b", "#586069"
+FILLS = {Fill.NONE: "none", Fill.SHEET: "#fbfaf6"}
+
+
+@dataclass(frozen=True)
+class Pen:
+    """How a kind of line is drawn; width and dashes in pixels of the size the drawing is made for."""
+
+    width: float
+    ink: str = INK
+    dashes: tuple[float, ...] = ()
+
+
+PENS = {
+    Kind.HEAVY: Pen(2.0),
+    Kind.THIN: Pen(1.0),
+    Kind.DASHED: Pen(1.5, dashes=(6.0, 4.0)),
+    Kind.AXIS: Pen(1.0, dashes=(14.0, 3.0, 2.0, 3.0)),
+    Kind.PHANTOM: Pen(1.0, PENCIL, (12.0, 3.0, 2.0, 3.0, 2.0, 3.0)),
+    Kind.HATCH: Pen(0.75),
+    Kind.SOLID: Pen(0.0, "none"),
+    Kind.BLANK: Pen(0.0, "none"),
+}
+
+
 @dataclass(frozen=True)
 class Stroke:
-    """Neighbouring shapes of one kind and fill, drawn as one path."""
+    """Neighbouring shapes of one kind and fill, drawn as one path, with all that SVG asks for as text.
+
+    The attributes are for paper, where no style sheet reaches a drawing; on screen the kind is the class.
+    """
 
     kind: Kind
-    fill: Fill
     d: str
+    ink: str
+    fill: str
+    width: str
+    dashes: str
 
 
 @dataclass(frozen=True)
@@ -36,7 +67,13 @@ class Drawing:
         """The shapes in order, neighbours of a kind joined, as path data."""
         shapes: list[Shape] = [mark for mark in self.marks if not isinstance(mark, Lettering)]
         runs = groupby(shapes, key=lambda shape: (shape.kind, shape.fill))
-        return [Stroke(kind, fill, "".join(shape.d for shape in run)) for (kind, fill), run in runs]
+        return [self._stroke(kind, fill, "".join(shape.d for shape in run)) for (kind, fill), run in runs]
+
+    def _stroke(self, kind: Kind, fill: Fill, d: str) -> Stroke:
+        pen = PENS[kind]
+        dashes = " ".join(plain(dash * self.px) for dash in pen.dashes)
+        filled = INK if kind is Kind.SOLID else FILLS[fill]
+        return Stroke(kind, d, pen.ink, filled, plain(pen.width * self.px), dashes)
 
     @property
     def letterings(self) -> list[Lettering]:

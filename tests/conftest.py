@@ -1,0 +1,43 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.test import Client
+
+from club.base.access import Role
+from club.lathes.models import Workshop
+from club.people.models import Account
+from tests.factories import AccountFactory, RoleGrantFactory
+
+SignInAs = Callable[..., Client]
+
+
+@pytest.fixture
+def account_of(db: None) -> Callable[..., Account]:
+    """account_of(Role.HELPER, workshop): an account with this role, everywhere or in one workshop."""
+
+    def make(role: Role, workshop: Workshop | None = None, **facts: object) -> Account:
+        account = AccountFactory(**facts)
+        RoleGrantFactory(person=account.person, role=role.value, workshop=workshop)
+        return account
+
+    return make
+
+
+@pytest.fixture
+def sign_in_as(account_of: Callable[..., Account]) -> SignInAs:
+    """sign_in_as(Role.HELPER, workshop): a client signed in with this role; its account is `client.account`."""
+
+    def sign_in(role: Role, workshop: Workshop | None = None) -> Client:
+        client = Client()
+        client.account = account_of(role, workshop)  # type: ignore[attr-defined]
+        client.force_login(client.account)  # type: ignore[attr-defined]
+        return client
+
+    return sign_in
+
+
+@pytest.fixture
+def as_coordinator(sign_in_as: SignInAs) -> Client:
+    return sign_in_as(Role.COORDINATOR)
