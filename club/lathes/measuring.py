@@ -97,8 +97,8 @@ def _reach() -> Figure:
         Measure.CENTRES_LEAST: _("least"),
     }
     label = _(
-        "A lathe from the side, headstock left: nose to handwheel face over the headstock, swing over bed and "
-        "over banjo as diameters about the axis, least and greatest distance from centre point to centre point"
+        "A lathe from the side, headstock left: nose to handwheel face over the headstock, swing over bed "
+        "and over banjo as diameters about the axis, least and greatest distance from centre to centre"
     )
     narrow, wide = (lettered_outline(SAMPLE, words, width) for width in (NARROW_PX, WIDE_PX))
     return Figure(label, narrow, wide)
@@ -115,8 +115,8 @@ def _headstock() -> Figure:
     )
     socket = socket_of(MORSE_TAPERS["MT2"])
     label = _(
-        "Section through a headstock: S from the end of the nose to the handwheel's outer face, through bore, "
-        "taper in the nose, thread and register on it"
+        "Section through a headstock: S from the end of the nose to the handwheel's outer face, "
+        "through bore, taper in the nose, thread and register on it"
     )
     return Figure(
         label,
@@ -144,9 +144,7 @@ def _thread_count() -> Figure:
 
 def _tapers() -> Figure:
     rows = [_plug(MORSE_TAPERS[key]) for key in DRAWN_TAPERS]
-    label = _(
-        "Morse plugs No. 1, 2 and 3 at one scale, each with the diameter of its large and its small end"
-    )
+    label = _("Morse plugs No. 1, 2 and 3 at one scale, each with the diameters of its large and small end")
     return _small(label, lambda size: plugs(rows, size))
 
 
@@ -169,9 +167,7 @@ def _draw_bars() -> Figure:
         head=_("fixed head"),
         rod=_("threaded rod, loose nut"),
     )
-    label = _(
-        "Two draw bars: one with a fixed head, measured from under it, one threaded rod, measured over all"
-    )
+    label = _("Two draw bars: one with a fixed head, measured under it, one threaded rod, measured over all")
     return Figure(
         label,
         fitted(lambda size: draw_bars(words, size, broken=True), NARROW_PX),

@@ -13,10 +13,9 @@ from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest
 from club.lathes.access import lathe_for, lathes_for, workshops_for
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
-from club.lathes.domain.tapers import MORSE_TAPERS
-from club.lathes.domain.threads import SPINDLE_NOSES
 from club.lathes.drawing import big_drawing, small_drawings
 from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm, RemoveForm
+from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
 from club.base.access import signed_in
 from club.lathes.list_sentences import STALE
@@ -102,7 +101,7 @@ def remove(request: HtmxRequest, pk: int) -> HttpResponse:
 
 
 def measuring(request: HtmxRequest) -> HttpResponse:
-    return render(request, "club/lathes/measuring.html", {"tapers": MORSE_TAPERS.values(), "noses": SPINDLE_NOSES})
+    return render(request, "club/lathes/measuring.html", measuring_page())
 
 
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
