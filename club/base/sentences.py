@@ -7,7 +7,7 @@ from django.utils.translation import gettext_lazy as _
 
 from club.base.quantities.errors import QuantityError
 
-# How each thing is called and written, with no-break spaces inside each example.
+# How each kind is called and written, with no-break spaces inside each example.
 NOUNS = {
     "length": _("the length"),
     "area": _("the area"),
@@ -30,48 +30,55 @@ FOUND = {
     "volume": _("a volume"),
     "mass": _("a weight"),
     "speed": _("a speed"),
-    "rim speed": _("a speed of the rim"),
+    "rim speed": _("how fast a rim runs"),
 }
-CURE = _("Write %(thing)s as %(example)s.")
-
 WRONG = {
     "empty": _("Nothing stands here yet."),
-    "hidden_marks": _("There are marks in this that can't be seen. Type it anew."),
+    "hidden_marks": _("There are marks in this that can't be seen."),
     "long_text": _("That is more than %(most)s characters."),
     "other_digits": _("Only the digits 0 to 9 are read here."),
-    "no_number": _("The number has to stand first and in digits."),
+    "no_number": _("There is no number in digits here."),
     "negative": _("This can't be below 0."),
     "over_zero": _("A fraction can't have 0 under the line."),
     "many_digits": _("That is more digits than anyone can measure."),
-    "unreadable": _("This can't be read as one number with its unit."),
+    "unreadable": _("This can't be read."),
+    "two_readings": _("“%(number)s” can be read in two ways."),
     "no_unit": _("The unit is missing."),
     "unknown_unit": _("The unit “%(unit)s” isn't known here."),
     "other_kind": _("%(number)s\u00a0%(unit)s is %(found)s."),
     "nought": _("This can't be 0."),
     "too_much": _("This can't be more than %(most)s."),
-    "not_whole": _("This is a whole number."),
-    "two_readings": _("“%(number)s” can be read in two ways."),
+    "not_whole": _("Only whole numbers are read here."),
+    "decimals": _("%(currency)s has no more than %(most)s decimals."),
+    "no_decimals": _("%(currency)s has no decimals."),
+    "other_currency": _("Prices are in %(currency)s here."),
+    "unknown_currency": _("“%(currency)s” isn't the ISO 4217 code of a currency."),
 }
-# Codes whose sentence holds its own cure, by kind.
+CURE = _("Write %(thing)s as %(example)s.")
+# Cures that say more than an example can.
 OWN_CURE = {
-    ("no_unit", "length"): _(
-        "“%(number)s” could be inches or millimetres. Write %(number)s\u00a0in or %(number)s\u00a0mm."
-    ),
-    ("two_readings", "length"): _(
-        "“%(number)s” can be read in two ways. Write %(many)s or %(few)s, and the unit."
-    ),
-    ("two_readings", "speed"): _("“%(number)s” can be read in two ways. Write the speed as %(many)s."),
-    ("unreadable", "speed"): _("This can't be read as a speed. Write it as %(example)s."),
+    ("no_unit", "length"): _("Write %(number)s\u00a0in or %(number)s\u00a0mm."),
+    ("two_readings", "length"): _("Write %(many)s\u00a0%(unit)s or %(few)s\u00a0%(unit)s."),
+    ("two_readings", "area"): _("Write %(many)s\u00a0%(unit)s or %(few)s\u00a0%(unit)s."),
+    ("two_readings", "volume"): _("Write %(many)s\u00a0%(unit)s or %(few)s\u00a0%(unit)s."),
+    ("two_readings", "mass"): _("Write %(many)s\u00a0%(unit)s or %(few)s\u00a0%(unit)s."),
+    ("two_readings", "speed"): _("Write %(many)s."),
+    ("two_readings", "price"): _("Leave out the mark for thousands, as in %(many)s."),
+    ("unknown_currency", "price"): _("Write three capitals, as EUR or USD."),
+}
+OWN_WRONG = {
+    ("no_unit", "length"): _("“%(number)s” could be inches or millimetres."),
 }
 
 
 def sentence(error: QuantityError, example: str = "") -> str:
     """What is wrong, and how to write it; `example` (`15 3/4 in or 400 mm`) replaces the kind's own."""
     kind = str(error.values["kind"])
-    words = {**error.values, "thing": NOUNS[kind], "example": example or EXAMPLES[kind]}
+    words = {"example": EXAMPLES[kind], "thing": NOUNS[kind], **error.values}
+    if example:
+        words["example"] = example
     if "found" in words:
         words["found"] = FOUND[str(words["found"])]
-    own = OWN_CURE.get((error.code, kind))
-    if own is not None:
-        return own % words
-    return gettext("%(wrong)s %(cure)s") % {"wrong": WRONG[error.code] % words, "cure": CURE % words}
+    wrong = OWN_WRONG.get((error.code, kind), WRONG[error.code])
+    cure = OWN_CURE.get((error.code, kind), CURE)
+    return gettext("%(wrong)s %(cure)s") % {"wrong": wrong % words, "cure": cure % words}

@@ -24,8 +24,8 @@ def in_base(value: Fraction, unit: Unit) -> Fraction:
 def read_amount(typed: str, kind: Kind) -> Fraction:
     """Exact base units of checked text that is one number and one unit; raises QuantityError."""
     number, rest = split(typed, kind)
-    value = exact_number(number, kind)
-    return in_base(value, unit_of(rest, number, kind))
+    unit = unit_of(rest, number, kind)
+    return in_base(exact_number(number, kind, unit.sign), unit)
 
 
 def whole_amount(exact: Fraction, kind: Kind, most: int, most_shown: str, *, zero: bool) -> int:

@@ -12,7 +12,7 @@ class QuantityError(ValueError):
     other_currency, unknown_currency.
     """
 
-    def __init__(self, code: str, **values: object) -> None:
+    def __init__(self, code: str, /, **values: object) -> None:
         self.code = code
         self.values = values
         super().__init__(code)

@@ -91,7 +91,8 @@ def _feet_and_inches(text: str) -> Fraction | None:
     feet, inches = found["feet"].strip(" -"), found["inches"].strip(" -")
     if not found["mark"]:
         raise QuantityError("no_unit", kind=Kind.LENGTH, number=inches)
-    return in_base(exact_number(feet, Kind.LENGTH), FOOT) + in_base(exact_number(inches, Kind.LENGTH), INCH)
+    feet_nm = in_base(exact_number(feet, Kind.LENGTH, FOOT.sign), FOOT)
+    return feet_nm + in_base(exact_number(inches, Kind.LENGTH, INCH.sign), INCH)
 
 
 def show_length(length: Length, style: LengthStyle, about: str = ABOUT) -> str:

@@ -66,7 +66,8 @@ def _whole(number: str) -> int:
     try:
         rpm = parse_number(number.replace(" ", "") if GROUPED.fullmatch(number) else number)
     except NumberError as error:
-        raise QuantityError("unreadable", kind=Kind.SPEED) from error
+        code = "over_zero" if error.code == "over_zero" else "unreadable"
+        raise QuantityError(code, kind=Kind.SPEED) from error
     if rpm.denominator != 1:
         raise QuantityError("not_whole", kind=Kind.SPEED)
     return rpm.numerator

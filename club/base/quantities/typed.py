@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from club.base.quantities.errors import QuantityError
 from club.base.quantities.number import VULGAR, NumberError, parse_number, plain_text
-from club.base.quantities.units import Unit, unit_called
+from club.base.quantities.units import USUAL, Kind, Unit, unit_called
 
 # As wide as the column that keeps it.
 LONGEST_TYPED = 40
@@ -56,21 +56,23 @@ def split(typed: str, kind: str) -> tuple[str, str]:
         raise QuantityError("negative", kind=kind)
     if not any(sign.isdecimal() for sign in text):
         raise QuantityError("no_number", kind=kind)
+    if MANY_DIGITS.search(text):
+        raise QuantityError("many_digits", kind=kind)
     found = NUMBER_THEN_REST.fullmatch(text)
     if found is None:
         raise QuantityError("unreadable", kind=kind)
     return found["number"].strip(" -"), found["rest"].strip()
 
 
-def exact_number(number: str, kind: str) -> Fraction:
-    """The value of a plain number, which may be grouped in threes: `1 450`, `1,450.5`, `2 3/4`, `2,75`."""
-    if MANY_DIGITS.search(number):
-        raise QuantityError("many_digits", kind=kind)
+def exact_number(number: str, kind: str, unit: str = "") -> Fraction:
+    """The value of a plain number, which may be grouped in threes: `1 450`, `1,450.5`, `2 3/4`, `2,75`.
+
+    `unit` is the sign of what it counts, for the words of a refusal.
+    """
     if found := TWO_READINGS.fullmatch(number):
         before, after = found.groups()
-        raise QuantityError(
-            "two_readings", kind=kind, number=number, many=before + after, few=f"{before}.{after}"
-        )
+        readings = {"many": before + after, "few": f"{before}.{after}"}
+        raise QuantityError("two_readings", kind=kind, number=number, unit=unit, **readings)
     if GROUPED_BY_MARK.fullmatch(number):
         number = number.replace("," if number.rindex(".") > number.rindex(",") else ".", "")
     try:
@@ -80,10 +82,10 @@ def exact_number(number: str, kind: str) -> Fraction:
         raise QuantityError(code, kind=kind) from error
 
 
-def unit_of(rest: str, number: str, kind: str) -> Unit:
+def unit_of(rest: str, number: str, kind: Kind) -> Unit:
     """The unit that belongs here, by its word; raises QuantityError naming what stands there instead."""
     if not rest:
-        raise QuantityError("no_unit", kind=kind, number=number)
+        raise _without_unit(number, kind)
     unit = unit_called(rest)
     if unit is None:
         code = "unknown_unit" if UNIT_LIKE.fullmatch(rest) else "unreadable"
@@ -91,3 +93,12 @@ def unit_of(rest: str, number: str, kind: str) -> Unit:
     if unit.kind != kind:
         raise QuantityError("other_kind", kind=kind, number=number, unit=unit.sign, found=unit.kind.value)
     return unit
+
+
+def _without_unit(number: str, kind: Kind) -> QuantityError:
+    """What is wrong with a bare number: its unit is missing, unless it is no number at all."""
+    try:
+        exact_number(number, kind, USUAL[kind].sign)
+    except QuantityError as error:
+        return error
+    return QuantityError("no_unit", kind=kind, number=number)

@@ -69,6 +69,14 @@ RPM = Unit("rpm", "", Kind.SPEED, ("r/min", "rev/min"))
 METRES_PER_SECOND = Unit("m/s", "", Kind.SPEED)
 FEET_PER_MINUTE = Unit("ft/min", "", Kind.SPEED, ("fpm", "sfm"))
 
+# The unit of what nobody typed.
+USUAL: Mapping[Kind, Unit] = {
+    Kind.LENGTH: MILLIMETRE,
+    Kind.AREA: SQUARE_CENTIMETRE,
+    Kind.VOLUME: MILLILITRE,
+    Kind.MASS: GRAM,
+}
+
 UNITS = tuple(value for value in list(globals().values()) if isinstance(value, Unit))
 BY_WORD: Mapping[str, Unit] = {word: unit for unit in UNITS for word in (unit.sign, *unit.words)}
 
