@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-NM_PER_INCH = 25_400_000
+from club.base.quantities.length import NM_PER_INCH
+
 STANDARDS = "ISO 296:1991; ASME B5.10"
 
 
@@ -55,8 +56,10 @@ class MorseTaper:
 
 def _record(size: int, per_foot: str, ratio: str, gauge: str, small_end: str, depth: str) -> MorseTaper:
     """A row as printed: taper in inches to the foot, ratio, then three measures in inches."""
-    measures = (int(Fraction(measure) * NM_PER_INCH) for measure in (gauge, small_end, depth))
-    return MorseTaper(size, Fraction(per_foot), Fraction(ratio), *measures)
+    gauge_nm, small_end_nm, depth_nm = (
+        int(Fraction(inches) * NM_PER_INCH) for inches in (gauge, small_end, depth)
+    )
+    return MorseTaper(size, Fraction(per_foot), Fraction(ratio), gauge_nm, small_end_nm, depth_nm)
 
 
 # ASME B5.10 (machine tapers), Morse series; ratios as in ISO 296:1991.

@@ -12,17 +12,14 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
-NM_PER_INCH = 25_400_000
-NM_PER_MM = 1_000_000
+from club.base.quantities.length import NM_PER_INCH, NM_PER_MM
+
 FINEST_INCH_PART = 64
 
 # Heights of the basic profile in pitches, ISO 724 and ASME B1.1: 3/4 H, 5/4 H and 17/12 H with H = sqrt(3)/2.
 PITCH_DIAMETER_DROP = Fraction("0.649519053")
 INTERNAL_MINOR_DROP = Fraction("1.082531755")
 EXTERNAL_ROOT_DROP = Fraction("1.226869322")
-# Stress area: ASME B1.1 prints 0.7854 (D - 0.9743/n)^2, ISO 898-1 pi/4 (d - 0.9382 P)^2.
-INCH_STRESS_DROP, INCH_STRESS_FACTOR = Fraction("0.9743"), 0.7854
-METRIC_STRESS_DROP, METRIC_STRESS_FACTOR = Fraction("0.9382"), math.pi / 4
 
 
 class ThreadSystem(StrEnum):
@@ -30,6 +27,12 @@ class ThreadSystem(StrEnum):
     METRIC = "metric"
 
 
+# Stress area: ASME B1.1 has pi/4 (D - 0.9743/n)^2 (printed as 0.7854). ISO 898-1 takes the mean of the
+# pitch diameter and the root: pi/4 (d - 0.9382 P)^2. The two are not to be mixed.
+STRESS_DROP = {
+    ThreadSystem.INCH: Fraction("0.9743"),
+    ThreadSystem.METRIC: (PITCH_DIAMETER_DROP + EXTERNAL_ROOT_DROP) / 2,
+}
 PROFILE_STANDARD = {ThreadSystem.INCH: "ASME B1.1", ThreadSystem.METRIC: "ISO 724; ISO 898-1"}
 PUBLISHED, RECALLED, TYPED = "published tables", "from memory", "as typed"
 
@@ -99,9 +102,7 @@ class Thread:
     @property
     def stress_area_nm2(self) -> int:
         """Tensile stress area in square nanometres, by the formula of the thread's own system."""
-        if self.system is ThreadSystem.METRIC:
-            return round(METRIC_STRESS_FACTOR * self._less(METRIC_STRESS_DROP) ** 2)
-        return round(INCH_STRESS_FACTOR * self._less(INCH_STRESS_DROP) ** 2)
+        return round(math.pi / 4 * self._less(STRESS_DROP[self.system]) ** 2)
 
     def _less(self, pitches: Fraction) -> int:
         return round(self.major_nm - pitches * self.pitch_nm)
@@ -119,8 +120,10 @@ def show_mm(nm: Fraction | int) -> str:
 
 def show_inches(value: Fraction) -> str:
     """`1 1/4` when it is in 64ths of an inch, else a decimal, as `0.9`."""
-    if FINEST_INCH_PART % value.denominator:
-        return show_decimal(value)
+    return show_decimal(value) if FINEST_INCH_PART % value.denominator else mixed_number(value)
+
+
+def mixed_number(value: Fraction) -> str:
     whole, part = divmod(value, 1)
     return " ".join(str(piece) for piece in (whole, part) if piece) or "0"
 

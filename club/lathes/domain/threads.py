@@ -10,11 +10,10 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from club.base.quantities.length import NM_PER_INCH, NM_PER_MM
 from club.base.quantities.number import DECIMAL, FRACTION, WHOLE, NumberError, parse_number, plain_text
 from club.lathes.domain.thread_record import (
     FINEST_INCH_PART,
-    NM_PER_INCH,
-    NM_PER_MM,
     PUBLISHED,
     RECALLED,
     Thread,
@@ -22,6 +21,7 @@ from club.lathes.domain.thread_record import (
     ThreadSystem,
     inch_thread,
     metric_thread,
+    mixed_number,
     show_decimal,
     show_inches,
 )
@@ -29,7 +29,7 @@ from club.lathes.domain.thread_record import (
 __all__ = ["KNOWN_THREADS", "SPINDLE_NOSES", "Thread", "ThreadError", "ThreadSystem", "parse_thread"]
 
 
-def _inch(major: str, per_inch: int, series: str, source: str = PUBLISHED) -> Thread:
+def _unified(major: str, per_inch: int, series: str, source: str = PUBLISHED) -> Thread:
     return inch_thread(Fraction(major), Fraction(per_inch), series, source)
 
 
@@ -39,17 +39,17 @@ def _coarse(major: int, pitch: str, source: str = PUBLISHED) -> Thread:
 
 _KNOWN = (
     # ASME B1.1; 1-10 UNS is recalled.
-    _inch("1/4", 20, "UNC"),
-    _inch("5/16", 18, "UNC"),
-    _inch("3/8", 16, "UNC"),
-    _inch("1/2", 13, "UNC"),
-    _inch("5/8", 11, "UNC"),
-    _inch("3/4", 10, "UNC"),
-    _inch("3/4", 16, "UNF"),
-    _inch("1", 8, "UNC"),
-    _inch("1", 10, "UNS", RECALLED),
-    _inch("5/4", 8, "8-UN"),
-    _inch("3/2", 8, "8-UN"),
+    _unified("1/4", 20, "UNC"),
+    _unified("5/16", 18, "UNC"),
+    _unified("3/8", 16, "UNC"),
+    _unified("1/2", 13, "UNC"),
+    _unified("5/8", 11, "UNC"),
+    _unified("3/4", 10, "UNC"),
+    _unified("3/4", 16, "UNF"),
+    _unified("1", 8, "UNC"),
+    _unified("1", 10, "UNS", RECALLED),
+    _unified("5/4", 8, "8-UN"),
+    _unified("3/2", 8, "8-UN"),
     # ISO 724 coarse pitches; M33 is recalled.
     _coarse(6, "1"),
     _coarse(8, "1.25"),
@@ -246,5 +246,5 @@ def _check_coarseness(thread: Thread) -> None:
 
 
 def show_number(value: Fraction) -> str:
-    """A number as read, for a sentence: a decimal where one holds it, else a fraction."""
-    return show_inches(value) if 10**9 % value.denominator == 0 else str(value)
+    """A number as read, for a sentence: a decimal where nine places hold it, else a mixed number."""
+    return show_decimal(value) if 10**9 % value.denominator == 0 else mixed_number(value)
