@@ -8,6 +8,7 @@ from django.test import Client
 from club.base.access import Role
 from club.lathes.models import Workshop
 from club.people.models import Account
+from club.start.debian import PAPER
 from tests.factories import AccountFactory, RoleGrantFactory
 
 SignInAs = Callable[..., Client]
@@ -27,7 +28,7 @@ def account_of(db: None) -> Callable[..., Account]:
 
 @pytest.fixture
 def sign_in_as(account_of: Callable[..., Account]) -> SignInAs:
-    """sign_in_as(Role.HELPER, workshop): a client signed in with this role; its account is `client.account`."""
+    """sign_in_as(Role.HELPER, workshop): a client with this role signed in, as `client.account`."""
 
     def sign_in(role: Role, workshop: Workshop | None = None) -> Client:
         client = Client()
@@ -41,3 +42,9 @@ def sign_in_as(account_of: Callable[..., Account]) -> SignInAs:
 @pytest.fixture
 def as_coordinator(sign_in_as: SignInAs) -> Client:
     return sign_in_as(Role.COORDINATOR)
+
+
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    if item.get_closest_marker("pdf") and not PAPER.is_met():
+        packages = " ".join(PAPER.packages)
+        pytest.skip(f"Paper can't be made here: Debian's {packages} are missing.")

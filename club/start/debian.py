@@ -44,7 +44,12 @@ def _has_chromium() -> bool:
     return bool(os.environ.get("CHROMIUM") or shutil.which("chromium"))
 
 
-VENV = Need(("python3-venv",), _can_make_venv, "nothing can be installed")
+def _can_check_html() -> bool:
+    """The checker itself is no package of Debian's; whoever has none needs no Java."""
+    return "VNU_JAR" not in os.environ or shutil.which("java") is not None
+
+
+VENV = Need(("python3-venv",), _can_make_venv, "nothing can start")
 PAPER = Need(
     ("libpango-1.0-0", "libpangoft2-1.0-0", "libharfbuzz-subset0"),
     _can_set_type,
@@ -52,8 +57,9 @@ PAPER = Need(
 )
 BROWSER = Need(("chromium",), _has_chromium, "tests with a browser are skipped")
 READING = Need(("poppler-utils",), _has("pdftotext"), "tests that read paper are skipped")
-JAVA = Need(("default-jre-headless",), _has("java"), "the check of the HTML is skipped")
+JAVA = Need(("default-jre-headless",), _can_check_html, "the check of the HTML is skipped")
 
+# What each command needs, first what it can't do without.
 NEEDS = {"demo": (VENV, PAPER), "test": (VENV, PAPER, BROWSER, READING, JAVA)}
 
 
@@ -72,7 +78,7 @@ def name_missing(needs: Iterable[Need]) -> None:
     """One line for all that is still missing: what one does without, and the one command to type."""
     missing = [need for need in needs if not need.is_met()]
     if missing:
-        without = "; ".join(need.without for need in missing)
+        without = ", ".join(need.without for need in missing)
         names = _names(missing)
         command = f"apt-get install --no-install-recommends {names}"
         print(f"For now {without}. To change that, type as root: {command}", flush=True)

@@ -39,10 +39,11 @@ def _set_up(command: str) -> None:
     if not own_python.is_ready(command):
         debian.supply(needs)
         if not debian.VENV.is_met():
-            debian.name_missing([debian.VENV])
+            debian.name_missing(needs)
             sys.exit(1)
         own_python.make_ready(command)
-    debian.name_missing(need for need in needs if need is not debian.VENV)
+    # Whoever has .venv needs nothing more to make it.
+    debian.name_missing(needs[1:])
 
 
 def _run(words: list[str]) -> None:

@@ -1,0 +1,43 @@
+from __future__ import annotations
+
+import os
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+# Playwright runs an event loop in this thread, and Django would refuse the database beside it.
+os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
+
+CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
+# Without these Chromium looks for hosts outside at every start.
+CHROMIUM_FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """All in this folder drive one Chromium, so they stay in one process; without it they say why not."""
+    here = Path(__file__).parent
+    for item in items:
+        if here in item.path.parents:
+            item.add_marker(pytest.mark.browser)
+            item.add_marker(pytest.mark.xdist_group("browser"))
+            if CHROMIUM is None:
+                item.add_marker(
+                    pytest.mark.skip(reason="There is no Chromium here: Debian's chromium is missing.")
+                )
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
+    flags = [*browser_type_launch_args.get("args", []), *CHROMIUM_FLAGS]
+    return {**browser_type_launch_args, "executable_path": CHROMIUM, "args": flags}
