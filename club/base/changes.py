@@ -74,4 +74,4 @@ def _text_of(thing: Model, field: str) -> str:
         return ""
     if isinstance(value, bool):
         return gettext("yes") if value else gettext("no")
-    return getattr(value, "typed", "") or str(value)
+    return str(value)

@@ -10,7 +10,8 @@ def sign_in_key(text: str) -> str:
 
     Unicode's compatibility caseless match (The Unicode Standard, section 3.13, D146).
     """
-    return unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text.strip()).casefold())
+    folded = unicodedata.normalize("NFD", text).casefold()
+    return unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", folded).casefold())
 
 
 def sought(text: str) -> str:

@@ -8,7 +8,9 @@ from django.db import IntegrityError, transaction
 from django.utils.translation import gettext
 
 from club.base.changes import Snapshot, record_change, snapshot
-from club.people.actions.roles import LastKeyError, hold_the_keys, is_last_key
+from club.base.roles import Role
+from club.people.actions.persons import add_person
+from club.people.actions.roles import LastKeyError, give_role, hold_the_keys, is_last_key
 from club.people.models import Account, Person
 from club.people.throttle import listen_again
 
@@ -96,3 +98,12 @@ def _keep_password(by: Account, account: Account, password: str, how: str) -> No
 def _kept(account: Account) -> Snapshot:
     """As the database has it: a form may have changed the one in hand already."""
     return snapshot(Account.objects.get(pk=account.pk))
+
+
+@transaction.atomic
+def add_coordinator(name: str, sign_in_name: str, password: str) -> Account:
+    """Somebody who can let everybody else in, made at the server; raises NameTakenError."""
+    person = add_person(None, Person(name=name))
+    account = give_sign_in(None, person, sign_in_name, password, lasting=True)
+    give_role(None, person, Role.COORDINATOR, None)
+    return account

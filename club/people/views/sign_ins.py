@@ -80,9 +80,8 @@ def _bar_page(request: HttpRequest, person: Person, last: bool) -> HttpResponse:
     context: dict[str, object] = {"person": person}
     if last:
         context["refusal"] = sentences.LAST_KEY % {"person": person}
-    return render(
-        request, "club/people/bar_sign_in.html", context, status=422 if last and request.POST else 200
-    )
+    status = 422 if last and request.method == "POST" else 200
+    return render(request, "club/people/bar_sign_in.html", context, status=status)
 
 
 def _password_page(request: HttpRequest, account: Account, password: str) -> HttpResponse:

@@ -29,7 +29,7 @@ def sign_in(request: HttpRequest) -> HttpResponse:
 
 def sign_out(request: HttpRequest) -> HttpResponse:
     logout(request)
-    return redirect("people:sign_in")
+    return redirect("home:start")
 
 
 def locked_out(

@@ -1,0 +1,147 @@
+"""Every address there is, tried by every role and by nobody, with every method, against the table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from django.db import transaction
+from django.http import HttpResponse
+from django.test import Client
+from django.urls import URLPattern, URLResolver, get_resolver, reverse
+
+from club.base.access_table import METHODS, TABLE
+from club.base.roles import Everyone, Role, Who
+from tests.conftest import SignInAs
+from tests.factories import AccountFactory, LatheFactory, RoleGrantFactory, WorkshopFactory
+
+NOBODY = "nobody"
+TRIED = ("GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS")
+
+
+def all_patterns(
+    patterns: list[URLPattern | URLResolver], namespace: str = ""
+) -> Iterator[tuple[str, frozenset[str]]]:
+    """Every address of the installation with the names of its arguments."""
+    for entry in patterns:
+        if isinstance(entry, URLResolver):
+            inner = f"{namespace}{entry.namespace}:" if entry.namespace else namespace
+            yield from all_patterns(entry.url_patterns, inner)
+        else:
+            assert entry.name, f"{entry.pattern} has no name, so the table can't hold it"
+            yield f"{namespace}{entry.name}", frozenset(entry.pattern.converters)
+
+
+ADDRESSES = dict(all_patterns(get_resolver().url_patterns))
+
+
+def samples() -> dict[str, dict[str, int]]:
+    """A row for each argument, by address or by the room of the address."""
+    workshop = WorkshopFactory()
+    lathe = LatheFactory(workshop=workshop)
+    grant = RoleGrantFactory(person=AccountFactory().person, workshop=workshop)
+    return {
+        "home": {"pk": lathe.pk},
+        "lathes": {"pk": lathe.pk},
+        "lathes:workshop": {"pk": workshop.pk},
+        "lathes:workshop_mend": {"pk": workshop.pk},
+        "people": {"pk": grant.person_id},
+        "people:withdraw_role": {"pk": grant.pk, "person_pk": grant.person_id},
+    }
+
+
+def arguments_of(address: str, rows: dict[str, dict[str, int]]) -> dict[str, int]:
+    known = rows.get(address) or rows.get(address.partition(":")[0], {})
+    missing = ADDRESSES[address] - known.keys()
+    assert not missing, f"samples() has no row for {sorted(missing)} of {address}: add one"
+    return {name: known[name] for name in ADDRESSES[address]}
+
+
+def is_let_in(who: Who, role: str) -> bool:
+    if who is Everyone.ANYONE:
+        return True
+    return role != NOBODY and (who is Everyone.SIGNED_IN or role in who)
+
+
+def expected(address: str, role: str, method: str) -> bool:
+    who = TABLE.get((address, "GET" if method == "HEAD" else method))
+    return who is not None and is_let_in(who, role)
+
+
+def was_let_in(address: str, answer: HttpResponse) -> bool:
+    """Whether the view answered: a page, its own redirect, an unknown row or a form with errors."""
+    if answer.status_code in (403, 405):
+        return False
+    assert answer.status_code < 500, f"{address} broke with {answer.status_code}"
+    went = answer.headers.get("Location", "")
+    sent_away = went.startswith(reverse("people:sign_in"))
+    return not (sent_away and ("next=" in went or "GET" not in METHODS[address]))
+
+
+def try_out(client: Client, url: str, method: str) -> HttpResponse:
+    """One request, whose writes are taken back before the next."""
+    with transaction.atomic():
+        answer: Any = client.generic(method, url, content_type="application/x-www-form-urlencoded")
+        transaction.set_rollback(True)
+    return answer  # type: ignore[no-any-return]
+
+
+def test_the_table_has_a_row_for_every_address_and_no_other_row() -> None:
+    assert set(METHODS) == set(ADDRESSES)
+
+
+def test_an_address_stands_in_the_table_once() -> None:
+    from club.base.access_table import ROWS
+
+    addresses = [address for address, _methods, _who in ROWS]
+
+    assert len(addresses) == len(set(addresses))
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("address", sorted(ADDRESSES))
+def test_an_address_lets_in_whom_the_table_names_and_nobody_else(address: str, sign_in_as: SignInAs) -> None:
+    clients = {NOBODY: Client(), **{str(role): sign_in_as(role) for role in Role}}
+    url = reverse(address, kwargs=arguments_of(address, samples()))
+
+    found = {
+        (role, method): was_let_in(address, try_out(client, url, method))
+        for role, client in clients.items()
+        for method in TRIED
+    }
+
+    assert found == {key: expected(address, *key) for key in found}
+
+
+# What the rows must say, kept apart from the table so that a slip in it shows. By the club's own rule.
+@pytest.mark.parametrize(
+    ("address", "method", "roles"),
+    [
+        ("people:list", "GET", {"coordinator"}),
+        ("people:mend", "POST", {"coordinator"}),
+        ("people:give_role", "POST", {"coordinator"}),
+        ("people:give_sign_in", "POST", {"coordinator"}),
+        ("lathes:import", "POST", {"coordinator"}),
+        ("lathes:mend", "POST", {"coordinator"}),
+        ("lathes:condition", "POST", {"coordinator", "instructor", "helper", "safety_officer"}),
+        ("lathes:export", "GET", {"coordinator", "instructor", "safety_officer"}),
+        ("lathes:list", "GET", {"coordinator", "instructor", "helper", "safety_officer", "treasurer"}),
+        ("home:cards_pdf", "GET", {"coordinator", "instructor", "helper", "safety_officer", "treasurer"}),
+    ],
+)
+def test_the_table_says_what_the_club_decided(address: str, method: str, roles: set[str]) -> None:
+    assert TABLE[address, method] == roles
+
+
+def test_only_these_open_without_signing_in() -> None:
+    open_ones = {key for key, who in TABLE.items() if who is Everyone.ANYONE}
+
+    assert open_ones == {
+        ("home:start", "GET"),
+        ("home:card", "GET"),
+        ("lathes:measuring", "GET"),
+        ("people:sign_in", "GET"),
+        ("people:sign_in", "POST"),
+        ("people:sign_out", "POST"),
+    }
