@@ -10,8 +10,8 @@ from urllib.parse import unquote, urlsplit
 
 from django.conf import settings
 from django.contrib.staticfiles import finders
-from weasyprint import HTML
-from weasyprint.urls import URLFetcher, URLFetcherResponse
+from weasyprint import HTML  # type: ignore[import-untyped]
+from weasyprint.urls import URLFetcher, URLFetcherResponse  # type: ignore[import-untyped]
 
 # No such host can exist (RFC 2606), so a reference that slips through leads nowhere.
 BASE = "http://paper.invalid/"
