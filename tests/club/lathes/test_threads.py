@@ -6,7 +6,7 @@ import pytest
 from screw_thread_lib.data import ASME_M_6g6H_dict, ASME_UN_2A2B_dict  # type: ignore[import-untyped]
 from screw_thread_lib.threads import Assembly  # type: ignore[import-untyped]
 
-from club.lathes.domain.threads import KNOWN_THREADS, SPINDLE_NOSES, ThreadSystem, parse_thread
+from club.lathes.domain.threads import KNOWN_THREADS, SPINDLE_NOSES, Thread, ThreadSystem, parse_thread
 from tests.reference.tables import half_of_last_digit, rows
 
 TABLE = rows("02a_threads.csv")
@@ -22,15 +22,15 @@ PRINTED_ROWS = [row for row in TABLE if row["confidence"] == "published-confirme
 RECALLED_ROWS = [row for row in TABLE if row["confidence"] == "published-from-memory"]
 
 
-def each(table):
+def each(table: list[dict[str, str]]) -> pytest.MarkDecorator:
     return pytest.mark.parametrize("row", table, ids=[row["designation"] for row in table])
 
 
-def thread_of(row):
+def thread_of(row: dict[str, str]) -> Thread:
     return KNOWN_THREADS[row["designation"]]
 
 
-def assert_as_printed(value, printed):
+def assert_as_printed(value: Fraction, printed: str) -> None:
     assert abs(value - Fraction(printed)) <= half_of_last_digit(printed)
 
 
