@@ -30,6 +30,11 @@ def read_pdf(pdf: bytes) -> PdfReader:
     return PdfReader(io.BytesIO(pdf))
 
 
+def catalog(pdf: bytes) -> Any:
+    """The root of the document."""
+    return read_pdf(pdf).trailer["/Root"]
+
+
 def page_sizes(pdf: bytes) -> list[tuple[float, float]]:
     """Width and height of each page, in millimetres."""
     boxes = [page.mediabox for page in read_pdf(pdf).pages]
@@ -38,8 +43,7 @@ def page_sizes(pdf: bytes) -> list[tuple[float, float]]:
 
 def structure(pdf: bytes) -> Iterator[dict[str, Any]]:
     """Every element of the structure tree."""
-    root: Any = read_pdf(pdf).trailer["/Root"]
-    waiting = [root["/StructTreeRoot"]]
+    waiting = [catalog(pdf)["/StructTreeRoot"]]
     while waiting:
         element = waiting.pop().get_object()
         if isinstance(element, list):

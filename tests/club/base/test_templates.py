@@ -101,17 +101,18 @@ def test_nothing_that_is_served_names_an_outside_address(path):
     assert re.findall(r"""(?:https?:|["'(\s=])//[\w.]+""", path.read_text()) == []
 
 
+def style_for(name: str) -> str:
+    """All style sheets that pages like this one link: those of paper, or those of the screen."""
+    alike = [other for other in NAMES if other.startswith("print/") == name.startswith("print/")]
+    linked = {sheet for other in alike for sheet in re.findall(r"css/\w+\.css", read(other))}
+    return "".join((ROOT / "static" / sheet).read_text() for sheet in sorted(linked))
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_every_class_a_template_names_has_a_style(name):
-    sheets = ["print.css"] if name.startswith("print/") else None
-    style = "".join(
-        path.read_text() for path in (ROOT / "static/css").glob("*.css") if not sheets or path.name in sheets
-    )
-    named = {
-        word
-        for _, attributes in Reading(read(name)).elements
-        for word in (attributes.get("class") or "").split()
-    }
+    classes = [attributes.get("class") or "" for _, attributes in Reading(read(name)).elements]
+    named = {word for words in classes for word in words.split()}
+    style = style_for(name)
 
     assert {word for word in named if not re.search(rf"\.{word}(?![\w-])", style)} == set()
 
