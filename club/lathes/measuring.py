@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
 
 from django.utils.translation import gettext as _
 
@@ -89,19 +90,20 @@ def _small(label: str, build: Build) -> Figure:
 
 
 def _reach() -> Figure:
-    words = {
-        Measure.NOSE_TO_HANDWHEEL: _("nose to handwheel face"),
+    wide = {
+        Measure.NOSE_TO_HANDWHEEL: _("S, nose to handwheel face"),
         Measure.SWING_OVER_BED: _("over bed"),
         Measure.SWING_OVER_BANJO: _("over banjo"),
         Measure.CENTRES_GREATEST: _("between centres, greatest"),
         Measure.CENTRES_LEAST: _("least"),
     }
+    # On a phone long words would push the lathe itself into a corner.
+    narrow = {**wide, Measure.NOSE_TO_HANDWHEEL: _("S"), Measure.CENTRES_GREATEST: _("greatest")}
     label = _(
         "A lathe from the side, headstock left: nose to handwheel face over the headstock, swing over bed "
         "and over banjo as diameters about the axis, least and greatest distance from centre to centre"
     )
-    narrow, wide = (lettered_outline(SAMPLE, words, width) for width in (NARROW_PX, WIDE_PX))
-    return Figure(label, narrow, wide)
+    return Figure(label, lettered_outline(SAMPLE, narrow, NARROW_PX), lettered_outline(SAMPLE, wide, WIDE_PX))
 
 
 def _headstock() -> Figure:
@@ -149,14 +151,12 @@ def _tapers() -> Figure:
 
 
 def _plug(taper: MorseTaper) -> Plug:
-    shown = _taper_row(taper)
     name = _("No. %(number)d") % {"number": taper.size}
-    return Plug(
-        socket_of(taper),
-        name,
-        f"{shown.gauge_mm}\N{NO-BREAK SPACE}mm",
-        f"{shown.small_mm}\N{NO-BREAK SPACE}mm",
+    large, small = (
+        _("%(size)s\N{NO-BREAK SPACE}mm") % {"size": _rounded(nm, NM_PER_MM, "0.1")}
+        for nm in (taper.gauge_diameter_nm, taper.small_end_diameter_nm)
     )
+    return Plug(socket_of(taper), name, large, small)
 
 
 def _draw_bars() -> Figure:
@@ -190,22 +190,27 @@ def _taper_row(taper: MorseTaper) -> TaperRow:
     gauge, small = taper.gauge_diameter_nm, taper.small_end_diameter_nm
     return TaperRow(
         number=taper.size,
-        gauge_mm=f"{gauge / NM_PER_MM:.2f}",
-        gauge_in=f"{gauge / NM_PER_INCH:.3f}",
-        small_mm=f"{small / NM_PER_MM:.2f}",
-        small_in=f"{small / NM_PER_INCH:.3f}",
-        ratio=f"{float(taper.ratio):.2f}",
+        gauge_mm=_rounded(gauge, NM_PER_MM, "0.01"),
+        gauge_in=_rounded(gauge, NM_PER_INCH, "0.001"),
+        small_mm=_rounded(small, NM_PER_MM, "0.01"),
+        small_in=_rounded(small, NM_PER_INCH, "0.001"),
+        ratio=str(Decimal(str(float(taper.ratio))).quantize(Decimal("0.01"))),
     )
 
 
 def _nose_row(thread: Thread) -> NoseRow:
     if thread.system is ThreadSystem.METRIC:
-        pitch = _("%(pitch)s mm from thread to thread") % {"pitch": f"{float(thread.pitch_nm) / NM_PER_MM:g}"}
+        pitch = _("%(pitch)s mm pitch") % {"pitch": f"{float(thread.pitch_nm) / NM_PER_MM:g}"}
     else:
-        pitch = _("%(count)s threads in 1 in") % {"count": f"{float(thread.threads_per_inch):g}"}
+        pitch = _("%(count)s in 1 in") % {"count": f"{float(thread.threads_per_inch):g}"}
     return NoseRow(
         designation=thread.designation,
-        major_mm=f"{thread.major_nm / NM_PER_MM:.2f}",
-        major_in=f"{thread.major_nm / NM_PER_INCH:.3f}",
+        major_mm=_rounded(thread.major_nm, NM_PER_MM, "0.01"),
+        major_in=_rounded(thread.major_nm, NM_PER_INCH, "0.001"),
         pitch=pitch,
     )
+
+
+def _rounded(nm: int, unit_nm: int, step: str) -> str:
+    """As tables round: halves go up, so 12.065 mm is 12.07, which no binary fraction would give."""
+    return str((Decimal(nm) / unit_nm).quantize(Decimal(step), ROUND_HALF_UP))

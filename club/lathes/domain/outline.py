@@ -25,8 +25,8 @@ STAND_IN_CENTRES = 600.0
 BANJO_SHARE_OF_SWING = 0.75
 LEAST_SHARE_OF_GREATEST = 0.25
 
-# The widest lathe of a list fills this many pixels, so that a list fits a phone 360 px wide.
-LIST_WIDTH_PX = 240.0
+# The widest lathe of a list fills this many pixels: fits a phone, and a column of a wide page.
+LIST_WIDTH_PX = 200.0
 LIST_MARGIN_PX = 2.0
 
 
@@ -125,13 +125,17 @@ def _mm(length: int | None) -> float | None:
 
 
 def outline(measures: LatheMeasures) -> tuple[Shape, ...]:
-    """The lathe itself, without lettering: what a list shows.
+    """The lathe itself, without lettering.
 
     >>> {shape.kind.value for shape in outline(LatheMeasures())}
     {'axis', 'dashed'}
     """
     at = frame(measures)
-    return (*_headstock(at), *_bed(at), *banjo(at), *tailstock(at), _axis(at))
+    return (*_castings(at), *_banjo(at), *_tool_rest(at))
+
+
+def _castings(at: Frame) -> tuple[Shape, ...]:
+    return (*_headstock(at), *_bed(at), *tailstock(at), _axis(at))
 
 
 def _headstock(at: Frame) -> tuple[Shape, ...]:
@@ -168,20 +172,32 @@ def _bed(at: Frame) -> tuple[Shape, ...]:
     return (Rect(left, top, right - left, depth, kind), *feet)
 
 
-def banjo(at: Frame) -> tuple[Shape, ...]:
-    """Banjo, post and tool rest."""
-    x = at.banjo_middle
+def _banjo(at: Frame) -> tuple[Shape, ...]:
+    """The banjo's block; nothing where it is as low as the bed."""
+    top, half = at.banjo_swing / 2, at.banjo_half
+    if top >= at.radius:
+        return ()
     kind = at.kind(Measure.SWING_OVER_BED, Measure.SWING_OVER_BANJO)
-    half = at.banjo_half
-    top = at.banjo_swing / 2
+    return (Rect(at.banjo_middle - half, top, 2 * half, at.radius - top, kind),)
+
+
+def _tool_rest(at: Frame) -> tuple[Shape, ...]:
+    """Post and rest, as far as the banjo lies below them."""
+    x, half, top = at.banjo_middle, at.banjo_half, at.banjo_swing / 2
+    kind = at.kind(Measure.SWING_OVER_BED, Measure.SWING_OVER_BANJO)
     rest_top, rest_bottom = 0.06 * at.radius, 0.16 * at.radius
-    post = 0.3 * half
-    shapes: list[Shape] = [Rect(x - 1.4 * half, rest_top, 2.8 * half, rest_bottom - rest_top, kind)]
-    if top < at.radius:
-        shapes.append(Rect(x - half, top, 2 * half, at.radius - top, kind))
-    if top > rest_bottom:
-        shapes.append(Rect(x - post, rest_bottom, 2 * post, top - rest_bottom, kind))
-    return tuple(shapes)
+    rest = Rect(x - 1.4 * half, rest_top, 2.8 * half, rest_bottom - rest_top, kind)
+    if top <= rest_bottom:
+        return (rest,)
+    return (rest, Rect(x - 0.3 * half, rest_bottom, 0.6 * half, top - rest_bottom, kind))
+
+
+def _tool_rest_small(at: Frame) -> tuple[Shape, ...]:
+    """Post and rest as two plain lines: at a few pixels their outlines would run together."""
+    x, half, y = at.banjo_middle, at.banjo_half, 0.1 * at.radius
+    kind = at.kind(Measure.SWING_OVER_BED, Measure.SWING_OVER_BANJO)
+    foot = max(at.banjo_swing / 2, y)
+    return (Line(x - 1.4 * half, y, x + 1.4 * half, y, kind), Line(x, y, x, foot, kind))
 
 
 def tailstock(at: Frame) -> tuple[Shape, ...]:
@@ -211,14 +227,15 @@ def _axis(at: Frame) -> Line:
 
 def list_scale(measures: Iterable[LatheMeasures], width_px: float = LIST_WIDTH_PX) -> float:
     """Millimetres to a pixel at which the widest of these lathes is `width_px` wide; 1 for an empty list."""
-    widths = [_extent(outline(lathe)).width for lathe in measures]
+    widths = [_extent(_castings(frame(lathe))).width for lathe in measures]
     return max(widths, default=width_px) / width_px
 
 
 def small_outline(measures: LatheMeasures, mm_per_px: float) -> Drawing:
     """The outline for a list, without lettering; `mm_per_px` from `list_scale`, one for the whole list."""
-    marks: tuple[Mark, ...] = outline(measures)
-    box = _extent(outline(measures)).grown(LIST_MARGIN_PX * mm_per_px)
+    at = frame(measures)
+    marks: tuple[Mark, ...] = (*_castings(at), *_banjo(at), *_tool_rest_small(at))
+    box = _extent(_castings(at)).grown(LIST_MARGIN_PX * mm_per_px)
     return Drawing(marks, box, box.width / mm_per_px)
 
 

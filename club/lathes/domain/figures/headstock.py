@@ -160,7 +160,7 @@ def _lettering(words: HeadstockWords, length: float, size: float) -> tuple[Mark,
         *_below((shoulder_middle, REGISTER), -20.0, low[0], words.register, size),
         *_below((-8.0, THREAD), -4.0, low[1], words.nose_thread, size),
         *leader((-3.0, 4.0), (6.0, low[2]), Label(words.taper), size, leftwards=True, dot=True),
-        *leader((-length, 17.0), (-length - 7.0, low[0]), Label(words.washer_face), size),
+        *leader((-length, 17.0), (-length - 7.0, low[2]), Label(words.washer_face), size),
         *leader(
             (-0.72 * length, 2.5), (-0.72 * length + 8.0, low[1]), Label(words.through_bore), size, dot=True
         ),
