@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any
 
 from django.contrib.auth.base_user import AbstractBaseUser
 from django.contrib.auth.models import AnonymousUser
@@ -64,7 +64,7 @@ def signed_in(request: HttpRequest) -> Account:
     """Who asks, at an address that the table keeps for people who have signed in."""
     if not request.user.is_authenticated:
         raise PermissionDenied
-    return cast("Account", request.user)
+    return request.user
 
 
 def _as_listed(method: str) -> str:

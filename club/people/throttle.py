@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import datetime, timedelta
 from typing import Any
 
 from axes.helpers import get_cool_off
@@ -22,12 +23,13 @@ def name_tried(request: HttpRequest, credentials: dict[str, Any] | None = None) 
 
 def minutes_to_wait(request: HttpRequest, credentials: dict[str, Any]) -> int:
     """Whole minutes, rounded up, until this name is listened to again from this place."""
-    cool_off = get_cool_off(request)
+    cool_off: timedelta | None = get_cool_off(request)
     attempts = AccessAttempt.objects.filter(
         username=name_tried(request, credentials),
         ip_address=request.axes_ip_address,  # type: ignore[attr-defined]
     )
-    last = attempts.order_by("-attempt_time").values_list("attempt_time", flat=True).first()
+    times = attempts.order_by("-attempt_time").values_list("attempt_time", flat=True)
+    last: datetime | None = times.first()
     if cool_off is None or last is None:
         return 1
     return max(1, math.ceil((last + cool_off - timezone.now()).total_seconds() / 60))

@@ -22,7 +22,7 @@ def add_person(by: Account | None, person: Person) -> Person:
 @transaction.atomic
 def mend_person(by: Account, person: Person, revision: int | None) -> Person:
     """Keep the person as the form now has them; raises StalePersonError when `revision` is not the newest."""
-    current = Person.objects.select_for_update().filter(pk=person.pk, revision=revision).first()
+    current = Person.objects.select_for_update().filter(pk=person.pk, revision=revision or 0).first()
     if current is None:
         raise StalePersonError
     person.revision = current.revision + 1

@@ -53,7 +53,7 @@ def _withdrawn(request: HttpRequest, person: Person) -> HttpResponse:
 
 
 def _ask_page(request: HttpRequest, grant: RoleGrant, last: bool) -> HttpResponse:
-    context = {"grant": grant, "person": grant.person}
+    context: dict[str, object] = {"grant": grant, "person": grant.person}
     if last:
         context["refusal"] = sentences.LAST_KEY % {"person": grant.person}
     status = 422 if last and request.method == "POST" else 200

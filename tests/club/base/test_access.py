@@ -57,9 +57,9 @@ def test_a_role_in_every_workshop_reaches_each() -> None:
 def test_the_workshops_of_a_role_are_those_it_was_given_for() -> None:
     mixed = bearer(Grant(Role.COORDINATOR, HERE), Grant(Role.HELPER, THERE))
 
-    assert workshops_where(mixed, "lathes:mend", "POST") == {HERE}
-    assert workshops_where(mixed, "lathes:condition", "POST") == {HERE, THERE}
-    assert workshops_where(mixed, "lathes:list", "HEAD") == {HERE, THERE}
+    assert workshops_where(mixed, "lathes:mend", "POST") == frozenset({HERE})
+    assert workshops_where(mixed, "lathes:condition", "POST") == frozenset({HERE, THERE})
+    assert workshops_where(mixed, "lathes:list", "HEAD") == frozenset({HERE, THERE})
     assert workshops_where(bearer(Grant(Role.COORDINATOR, None)), "lathes:mend", "POST") is None
 
 

@@ -5,6 +5,8 @@ from django.test import Client
 
 from club.base.access import Role
 from club.base.changes import changes_of
+from club.base.quantities.length import LengthStyle
+from club.people.models import Account
 from tests.conftest import SignInAs
 from tests.factories import PASSWORD, AccountFactory, RoleGrantFactory, WorkshopFactory
 
@@ -17,7 +19,7 @@ def change(client: Client, current: str = PASSWORD, new: str = NEW, again: str =
     return client.post("/people/me/password/", {"current": current, "new": new, "again": again})
 
 
-def signed_in(**facts: object) -> tuple[Client, object]:
+def signed_in(**facts: object) -> tuple[Client, Account]:
     account = AccountFactory(**facts)
     client = Client()
     client.force_login(account)
@@ -50,15 +52,10 @@ def test_lengths_are_shown_the_chosen_way_and_the_change_is_kept() -> None:
 
 
 def _style(name: str) -> dict[str, str]:
-    from club.base.quantities.length import LengthStyle
-
     return {"lengths": LengthStyle[name].value}
 
 
 def test_every_way_to_show_lengths_can_be_chosen() -> None:
-    from club.base.quantities.length import LengthStyle
-    from club.people.models import Account
-
     assert [value for value, _words in Account.LENGTH_STYLES] == [style.value for style in LengthStyle]
 
 
