@@ -159,6 +159,7 @@ CLUB_NAME = env_text("HANDWHEEL_CLUB", "Handwheel")
 
 STATIC_URL = "/static/"
 STATIC_ROOT = DATA_DIR / "static"
+STATIC_ROOT.mkdir(exist_ok=True)
 STATICFILES_DIRS = [BASE_DIR / "static"]
 # Without collected files whitenoise serves straight from static/: one step less for a small club.
 WHITENOISE_USE_FINDERS = True

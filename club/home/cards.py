@@ -12,10 +12,18 @@ from django.urls import reverse
 from django.utils.functional import Promise
 
 from club.base.qr import QrCode, qr_code
+from club.lathes.domain.own_draw_bars import OwnDrawBar
+from club.lathes.domain.speed_settings import SpeedSetting
 from club.lathes.models import Lathe
 from safety.topics.lathe_card import CardLine, Severity, lines_for
 
 CARDS_A_SHEET = 4
+# What fits a card of A6 at a size to be read at arm's length; the lathe's page has the rest.
+SPEEDS_IN_A_COLUMN = 5
+MOST_SPEEDS = 8
+MOST_BARS = 2
+# Characters of the reason that fit one line.
+A_LINE = 50
 LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
 
 
@@ -31,6 +39,39 @@ class LatheCard:
     code: QrCode
     stops: tuple[Moment, ...]
     cautions: tuple[Moment, ...]
+
+    @property
+    def has_many_speeds(self) -> bool:
+        return len(self.lathe.speeds) > SPEEDS_IN_A_COLUMN
+
+    @property
+    def is_tight(self) -> bool:
+        """Whether there is more to say than fits at the usual size."""
+        lathe = self.lathe
+        return len(lathe.condition_reason) > A_LINE or len(lathe.draw_bars) > 1 or self.has_many_speeds
+
+    @property
+    def short_address(self) -> str:
+        """As one types it."""
+        return self.code.text.partition("://")[2]
+
+    @property
+    def speeds(self) -> Sequence[SpeedSetting]:
+        """The lowest ones, when there are more than a card holds."""
+        lowest_first = sorted(self.lathe.speeds, key=lambda setting: setting.low)
+        return [setting for setting in self.lathe.speeds if setting in lowest_first[:MOST_SPEEDS]]
+
+    @property
+    def more_speeds(self) -> int:
+        return len(self.lathe.speeds) - len(self.speeds)
+
+    @property
+    def bars(self) -> Sequence[OwnDrawBar]:
+        return self.lathe.draw_bars[:MOST_BARS]
+
+    @property
+    def more_bars(self) -> int:
+        return max(0, len(self.lathe.draw_bars) - MOST_BARS)
 
 
 def card_address(request: HttpRequest, lathe: Lathe) -> str:

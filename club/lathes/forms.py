@@ -101,6 +101,15 @@ class DrawBarsField(forms.CharField):
             raise forms.ValidationError(own_draw_bar_sentence(error)) from error
 
 
+class NumberField(forms.IntegerField):
+    """A whole number in the digits that are painted on a lathe: 0 to 9."""
+
+    def to_python(self, value: Any) -> int | None:
+        if isinstance(value, str) and not value.strip().isascii():
+            raise forms.ValidationError(self.error_messages["invalid"], code="invalid")
+        return super().to_python(value)
+
+
 class YesNoField(forms.TypedChoiceField):
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(
@@ -143,7 +152,7 @@ class LatheForm(forms.ModelForm[Lathe]):
     workshop = WorkshopChoiceField(
         label=_("workshop"), error_messages={"required": _("Say which workshop it stands in.")}
     )
-    number = forms.IntegerField(
+    number = NumberField(
         label=_("number"),
         min_value=1,
         max_value=HIGHEST_NUMBER,
@@ -238,6 +247,10 @@ class LatheForm(forms.ModelForm[Lathe]):
                 gettext("%(field)s, opens beside this page") % {"field": field.label},
             )
         return self
+
+    def _get_validation_exclusions(self) -> set[str]:
+        """All of it: these fields and `clean` check everything, and the model would ask the database for each line."""
+        return {field.name for field in Lathe._meta.fields}
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -362,6 +375,8 @@ class LatheListForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         cleaned["text"] = cleaned.get("file") or cleaned.get("lines") or ""
+        # The page comes back with the lines of the file, so that they can be mended there.
+        self.data = {**self.data.dict(), "lines": cleaned["text"]}
         if not self.errors and not cleaned["text"].strip():
             self.add_error("file", gettext("Choose a file, or write the lines below."))
         return cleaned

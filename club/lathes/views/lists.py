@@ -23,7 +23,7 @@ def bring_in_list(request: HtmxRequest) -> HttpResponse:
         plan = plan_list(form.cleaned_data["text"], workshops_for(request.user, "lathes:import", "POST"))
         if request.POST.get("looked_over") and _bring_in(request, form, plan):
             return redirect("lathes:list")
-    context = {"form": form, "plan": plan, "columns": list(COLUMNS), "lines": _lines(form)}
+    context = {"form": form, "plan": plan, "columns": list(COLUMNS)}
     wrong = bool(form.is_bound and (form.errors or (plan and plan.all_problems)))
     return render(request, "club/lathes/bring_in.html", context, status=422 if wrong else 200)
 
@@ -45,11 +45,6 @@ def _bring_in(request: HtmxRequest, form: LatheListForm, plan: ListPlan) -> bool
 
 def _brought_in(count: int) -> str:
     return ngettext("%(count)d line is in.", "All %(count)d lines are in.", count) % {"count": count}
-
-
-def _lines(form: LatheListForm) -> str:
-    """What stands in the field for lines: the text of the file, so that it can be mended there."""
-    return form.cleaned_data.get("text", "") if form.is_bound and form.is_valid() else form["lines"].value() or ""
 
 
 def export(request: HtmxRequest) -> HttpResponse:
