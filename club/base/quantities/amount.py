@@ -41,7 +41,7 @@ def whole_amount(exact: Fraction, kind: Kind, most: int, most_shown: str, *, zer
 def show_amount(amount: int, unit: Unit, about: str = ABOUT) -> str:
     """An amount of base units in this unit, to three decimals: `1.5 l`, `about 0.106 gal`."""
     value = Fraction(amount) / factor(unit.pint_name, BASES[unit.kind])
-    text = f"{decimal(value, PLACES)}{NO_BREAK_SPACE}{unit.sign}"
+    text = f"{decimal(value, PLACES)}{NO_BREAK_SPACE}{unit.shown}"
     return with_about(text, is_exact(value, 10**PLACES), about)
 
 

@@ -35,7 +35,7 @@ LONGEST = 100_000_000_000
 LONGEST_SHOWN = f"100{NO_BREAK_SPACE}m"
 FEET_AND_INCHES = re.compile(
     r"""(?P<feet>[0-9.,/][0-9.,/ -]*)(?:'|ft\.?|foot|feet)[ -]*"""
-    r"""(?P<inches>[0-9.,/][0-9.,/ -]*)(?P<mark>"|(?:in|inch|inches)\.?)?"""
+    r"""(?P<inches>[0-9.,/][0-9.,/ -]*)(?:"|(?:in|inch|inches)\.?)?"""
 )
 
 
@@ -84,13 +84,11 @@ def check_length(length: Length, *, zero: bool = False) -> None:
 
 
 def _feet_and_inches(text: str) -> Fraction | None:
-    """Exact nanometres of `1' 6"`; None when the text isn't of that form."""
+    """Exact nanometres of `1' 6"` or `1' 6`; None when the text isn't of that form."""
     found = FEET_AND_INCHES.fullmatch(text)
     if found is None:
         return None
     feet, inches = found["feet"].strip(" -"), found["inches"].strip(" -")
-    if not found["mark"]:
-        raise QuantityError("no_unit", kind=Kind.LENGTH, number=inches)
     feet_nm = in_base(exact_number(feet, Kind.LENGTH, FOOT.sign), FOOT)
     return feet_nm + in_base(exact_number(inches, Kind.LENGTH, INCH.sign), INCH)
 

@@ -91,7 +91,7 @@ def unit_of(rest: str, number: str, kind: Kind) -> Unit:
         code = "unknown_unit" if UNIT_LIKE.fullmatch(rest) else "unreadable"
         raise QuantityError(code, kind=kind, unit=rest.rstrip("."))
     if unit.kind != kind:
-        raise QuantityError("other_kind", kind=kind, number=number, unit=unit.sign, found=unit.kind.value)
+        raise QuantityError("other_kind", kind=kind, number=number, unit=unit.shown, found=unit.kind.value)
     return unit
 
 

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from club.base.quantities.shown import NO_BREAK_SPACE
+
 
 class Kind(StrEnum):
     LENGTH = "length"
@@ -23,6 +25,11 @@ class Unit:
     pint_name: str
     kind: Kind
     words: tuple[str, ...] = ()
+
+    @property
+    def shown(self) -> str:
+        """The sign in one piece: `fl oz` never breaks."""
+        return self.sign.replace(" ", NO_BREAK_SPACE)
 
 
 # What one whole number of each kind counts; small enough that the units below are whole or nearly so.
