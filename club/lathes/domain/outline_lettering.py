@@ -9,7 +9,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.dimensions import extension, fits_between, level, upright_on_a_shelf
+from club.lathes.domain.drawing.dimensions import (
+    extension,
+    fits_between,
+    level,
+    run_on_end,
+    upright_on_a_shelf,
+)
 from club.lathes.domain.drawing.lettering import Label, Mark
 from club.lathes.domain.drawing.shapes import Box, Kind, Line, Polyline, Rect, Shape, box_round
 from club.lathes.domain.drawing.sheet import TEXT_PX, Drawing, fitted
@@ -35,7 +41,12 @@ class _Plan:
         return self.body.top - ROW * number * self.size
 
     def row_below(self, number: float) -> float:
-        return self.body.bottom + ROW * number * self.size
+        """A dimension line below everything, also below arrows that a small swing turned outside."""
+        arrows_end = self.at.radius + 2 * self.size
+        return (
+            max(self.body.bottom, arrows_end if self.labels.keys() & DIAMETERS else 0.0)
+            + ROW * number * self.size
+        )
 
 
 def lettered_outline(
@@ -149,12 +160,12 @@ def _centres(plan: _Plan) -> tuple[Mark, ...]:
         if measure in plan.labels
     ]
     marks: list[Mark] = []
+    far_end = at.point + at.greatest
     for row, (label, length) in enumerate(wanted, start=1):
-        y = plan.row_below(row)
-        marks += (
-            extension(at.point + length, 0.0, y, size),
-            *level(at.point, at.point + length, y, label, size),
-        )
+        y, end = plan.row_below(row), at.point + length
+        # Words running on to the right must not run into the extension line of the row below.
+        leftwards = end < far_end < run_on_end(end, label, size) + size
+        marks += (extension(end, 0.0, y, size), *level(at.point, end, y, label, size, leftwards=leftwards))
     if wanted:
         marks.append(extension(at.point, 0.0, plan.row_below(len(wanted)), size))
     return tuple(marks)

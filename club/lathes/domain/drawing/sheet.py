@@ -10,10 +10,9 @@ from club.lathes.domain.drawing.lettering import Lettering, Mark
 from club.lathes.domain.drawing.shapes import Box, Fill, Kind, Shape, box_round, plain
 
 TEXT_PX = 14.0
-# Three or four rounds settle to well under a tenth of a pixel; more cost nothing worth saving.
-_ROUNDS = 8
-
-
+_MOST_ROUNDS = 40
+_CLOSE_ENOUGH = 0.002
+_NEXT_TO_NOTHING = 1e-6
 INK, PENCIL = "#14253b", "#586069"
 FILLS = {Fill.NONE: "none", Fill.SHEET: "#fbfaf6"}
 
@@ -111,11 +110,17 @@ def drawn(marks: Iterable[Mark], width_px: float, margin: float) -> Drawing:
 def fitted(build: Callable[[float], Iterable[Mark]], width_px: float, text_px: float = TEXT_PX) -> Drawing:
     """Letter a drawing so that its text stands `text_px` high when it is `width_px` wide.
 
-    `build` takes a type size in mm and gives the marks. Larger lettering widens the drawing,
-    which makes the lettering smaller on screen, so the size is found by going round a few times.
+    `build` takes a type size in mm and gives the marks. Larger lettering widens the drawing, which makes
+    the lettering smaller on screen, so the size is found by going round. Words so long that the thing itself
+    would shrink to less than a third of the width stay smaller instead.
     """
-    size = text_px * box_round(mark.box for mark in build(0.01)).width / width_px
-    for _ in range(_ROUNDS):
+    bare = box_round(mark.box for mark in build(_NEXT_TO_NOTHING)).width
+    size = text_px * bare / width_px
+    drawing = drawn(build(size), width_px, size / 2)
+    for _ in range(_MOST_ROUNDS):
+        wanted = text_px * drawing.px
+        if abs(wanted - size) < _CLOSE_ENOUGH * size or drawing.box.width > 3 * bare:
+            break
+        size = wanted
         drawing = drawn(build(size), width_px, size / 2)
-        size = text_px * drawing.px
-    return drawn(build(size), width_px, size / 2)
+    return drawing
