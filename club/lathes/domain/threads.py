@@ -93,7 +93,7 @@ FINEST_DECIMAL_PART = 10_000
 
 MIXED = rf"(?:{WHOLE}(?: | ?- ?))?{FRACTION}"
 AMOUNT = rf"(?:{MIXED}|{DECIMAL})"
-INCHES = r"(?:inch|in\.?|\"|'')"
+INCHES = r"(?:inch(?:es)?|in\.?|\"|'')"
 PER_INCH = r"(?:tpi|threads per inch)"
 SERIES = r"(?:8-un|unc|unf|unef|uns|un)"
 FIT_CLASS = r"(?:[123][ab])"
@@ -104,7 +104,7 @@ INCH = re.compile(
 METRIC = re.compile(
     rf"(?P<m>m)? ?(?P<major>{DECIMAL}) ?(?P<mm>mm)? ?[-x*] ?(?P<pitch>{DECIMAL}) ?(?P<pitch_mm>mm)?"
 )
-INCH_DIAMETER = re.compile(rf"(?P<major>{AMOUNT}) ?{INCHES}?")
+INCH_DIAMETER = re.compile(rf"(?P<major>{AMOUNT}) ?(?P<inches>{INCHES})?")
 METRIC_DIAMETER = re.compile(rf"m ?(?P<major>{DECIMAL})")
 ONE_SERIES_ONLY = frozenset({"UNC", "UNF", "UNEF", "UNS"})
 
@@ -131,7 +131,7 @@ def _read(plain: str) -> Thread:
     if found := METRIC_DIAMETER.fullmatch(plain):
         return _coarse_thread(parse_number(found["major"]))
     if found := INCH_DIAMETER.fullmatch(plain):
-        raise _inch_pitch_missing(parse_number(found["major"]))
+        raise _diameter_alone(parse_number(found["major"]), says_inches=bool(found["inches"]))
     found = METRIC.fullmatch(plain)
     if found and (found["m"] or found["mm"] or found["pitch_mm"]):
         return _metric(found)
@@ -147,24 +147,31 @@ def _runs_together(found: re.Match[str]) -> bool:
 
 
 def _coarse_thread(major: Fraction) -> Thread:
-    for thread in KNOWN_THREADS.values():
-        if thread.system is ThreadSystem.METRIC and thread.major_nm == major * NM_PER_MM:
-            return thread
+    known = _known_of_diameter(ThreadSystem.METRIC, major * NM_PER_MM)
+    if known:
+        return known[0]
     _check_diameter(major)
     diameter = show_decimal(major)
     raise ThreadError("pitch_missing", diameter=f"M{diameter}", example="M33x3.5")
 
 
-def _inch_pitch_missing(major: Fraction) -> ThreadError:
+def _diameter_alone(major: Fraction, *, says_inches: bool) -> ThreadError:
+    """`3/8` lacks its threads per inch; `33` may be M33, too wide as inches for any lathe."""
+    metric = _known_of_diameter(ThreadSystem.METRIC, major * NM_PER_MM)
+    if metric and not says_inches:
+        return ThreadError("unit_missing", metric=metric[0].designation)
     try:
         _check_diameter(major * NM_PER_INCH / NM_PER_MM)
         _check_inch_parts(major)
     except ThreadError as error:
         return error
-    known = [
-        thread.designation for thread in KNOWN_THREADS.values() if thread.major_nm == major * NM_PER_INCH
-    ]
-    return ThreadError("pitch_missing", diameter=show_inches(major), example=(known or ["1 1/4-8"])[0])
+    known = _known_of_diameter(ThreadSystem.INCH, major * NM_PER_INCH)
+    example = known[0].designation if known else "1 1/4-8"
+    return ThreadError("pitch_missing", diameter=show_inches(major), example=example)
+
+
+def _known_of_diameter(system: ThreadSystem, nm: Fraction) -> list[Thread]:
+    return [thread for thread in KNOWN_THREADS.values() if thread.system is system and thread.major_nm == nm]
 
 
 def _metric(found: re.Match[str]) -> Thread:
