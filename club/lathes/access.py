@@ -26,6 +26,11 @@ def workshops_for(account: Account | AnonymousUser, address: str, method: str = 
     return list(found if allowed is None else found.filter(pk__in=allowed))
 
 
+def may_add_workshops(account: Account | AnonymousUser) -> bool:
+    """Only for whoever may write in every workshop: a new one lies in nobody's reach yet."""
+    return workshops_where(account, "lathes:workshop_new", "POST") is None
+
+
 def workshop_for(account: Account | AnonymousUser, pk: int, address: str, method: str = "GET") -> Workshop:
     allowed = workshops_where(account, address, method)
     found = Workshop.objects.all() if allowed is None else Workshop.objects.filter(pk__in=allowed)

@@ -11,7 +11,7 @@ from django.views.decorators.vary import vary_on_headers
 from club.base.changes import changes_of
 from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest
-from club.lathes.access import lathe_for, lathes_for, workshops_for
+from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
 from club.lathes.drawing import big_drawing, small_drawings
 from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm, RemoveForm
@@ -48,7 +48,8 @@ def new(request: HtmxRequest) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         rows = form.cleaned_data["speeds"], form.cleaned_data["draw_bars"]
         return _kept(request, add_lathe(signed_in(request), form.instance, *rows))
-    return render(request, "club/lathes/form.html", {"form": form, "workshops": workshops}, status=_status(form))
+    context = {"form": form, "workshops": workshops, "may_add_workshops": may_add_workshops(request.user)}
+    return render(request, "club/lathes/form.html", context, status=_status(form))
 
 
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:

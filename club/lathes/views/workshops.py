@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from django.contrib import messages
+from django.core.exceptions import PermissionDenied
 from django.db.models import Count
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
@@ -8,7 +9,7 @@ from django.utils.translation import gettext
 
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest
-from club.lathes.access import workshop_for
+from club.lathes.access import may_add_workshops, workshop_for
 from club.lathes.actions import save_workshop
 from club.lathes.forms import WorkshopForm
 from club.lathes.models import Workshop
@@ -17,7 +18,8 @@ from club.base.access import signed_in
 
 def workshop_list(request: HtmxRequest) -> HttpResponse:
     workshops = Workshop.objects.annotate(lathe_count=Count("lathes"))
-    return render(request, "club/lathes/workshops.html", {"workshops": workshops})
+    context = {"workshops": workshops, "may_add": may_add_workshops(request.user)}
+    return render(request, "club/lathes/workshops.html", context)
 
 
 def workshop(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -27,6 +29,8 @@ def workshop(request: HtmxRequest, pk: int) -> HttpResponse:
 
 
 def new(request: HtmxRequest) -> HttpResponse:
+    if not may_add_workshops(request.user):
+        raise PermissionDenied
     return _form_page(request, Workshop())
 
 
