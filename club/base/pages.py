@@ -70,7 +70,7 @@ def _ways_for(request: HttpRequest) -> tuple[Way, ...]:
     return tuple(
         Way(address, str(label), reverse(address), _current(address, here))
         for address, _beginning, label in WAYS
-        if account.is_authenticated and may(account, address)
+        if may(account, address)
     )
 
 
