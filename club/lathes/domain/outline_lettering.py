@@ -13,7 +13,6 @@ from club.lathes.domain.drawing.dimensions import (
     extension,
     fits_between,
     level,
-    run_on_end,
     upright_on_a_shelf,
 )
 from club.lathes.domain.drawing.lettering import Label, Mark
@@ -154,18 +153,30 @@ def _nose_to_handwheel(plan: _Plan) -> tuple[Mark, ...]:
 
 def _centres(plan: _Plan) -> tuple[Mark, ...]:
     at, size = plan.at, plan.size
-    wanted = [
-        (plan.labels[measure], length)
-        for measure, length in ((Measure.CENTRES_LEAST, at.least), (Measure.CENTRES_GREATEST, at.greatest))
-        if measure in plan.labels
-    ]
+    least, greatest = plan.labels.get(Measure.CENTRES_LEAST), plan.labels.get(Measure.CENTRES_GREATEST)
+    rows = [row for row in ((least, at.least), (greatest, at.greatest)) if row[0]]
+    # The shorter stands nearer, unless its words run on and would meet the longer one's extension line.
+    runs_on = bool(least and greatest and not fits_between(least, at.least, size))
+    if runs_on:
+        rows.reverse()
+    words_after = at.point + at.least if runs_on else None
     marks: list[Mark] = []
-    far_end = at.point + at.greatest
-    for row, (label, length) in enumerate(wanted, start=1):
-        y, end = plan.row_below(row), at.point + length
-        # Words running on to the right must not run into the extension line of the row below.
-        leftwards = end < far_end < run_on_end(end, label, size) + size
-        marks += (extension(end, 0.0, y, size), *level(at.point, end, y, label, size, leftwards=leftwards))
-    if wanted:
-        marks.append(extension(at.point, 0.0, plan.row_below(len(wanted)), size))
+    for number, (label, length) in enumerate(rows, start=1):
+        marks += _from_point(plan, number, label, length, words_after if label is greatest else None)
+    if rows:
+        marks.append(extension(at.point, 0.0, plan.row_below(len(rows)), size))
     return tuple(marks)
+
+
+def _from_point(
+    plan: _Plan, row: int, label: Label | None, length: float, words_after: float | None
+) -> tuple[Mark, ...]:
+    """A distance from the headstock's centre point to the tailstock's, whose extension line comes with it."""
+    if label is None:
+        return ()
+    start, y = plan.at.point, plan.row_below(row)
+    end = start + length
+    return (
+        extension(end, 0.0, y, plan.size),
+        *level(start, end, y, label, plan.size, words_after=words_after),
+    )

@@ -42,29 +42,22 @@ def fits_between(label: Label, gap: float, size: float) -> bool:
 
 
 def level(
-    x1: float, x2: float, y: float, label: Label, size: float, *, leftwards: bool = False
+    x1: float, x2: float, y: float, label: Label, size: float, *, words_after: float | None = None
 ) -> tuple[Mark, ...]:
     """A level dimension from x1 to x2 (x1 < x2) on the line y, without extension lines.
 
-    Words that don't fit stand on the line's run-on, to the right unless told, with the arrows turned outside.
+    The words stand over its middle, or over the middle of what lies right of `words_after`. Words that
+    don't fit stand on the line's run-on to the right, with the arrows turned outside.
     """
-    if fits_between(label, x2 - x1, size):
+    words_x1 = x1 if words_after is None else words_after
+    if fits_between(label, x2 - words_x1, size):
         ends = (arrow((x1, y), (x2, y), size), arrow((x2, y), (x1, y), size))
-        words = letter(label, (x1 + x2) / 2, y - ABOVE_THE_LINE * size, size, Anchor.MIDDLE)
+        words = letter(label, (words_x1 + x2) / 2, y - ABOVE_THE_LINE * size, size, Anchor.MIDDLE)
         return (Line(x1, y, x2, y, Kind.THIN), *ends, *words)
     ends = (arrow((x1, y), (x1 - 1, y), size), arrow((x2, y), (x2 + 1, y), size))
-    left, right = x1 - RUN_ON * size, x2 + RUN_ON * size
-    words_x, anchor = (left, Anchor.END) if leftwards else (right, Anchor.START)
-    words = letter(label, words_x, y - ABOVE_THE_LINE * size, size, anchor)
-    run_left, run_right = (
-        (left - label.width(size), right) if leftwards else (left, run_on_end(x2, label, size))
-    )
-    return (Line(run_left, y, run_right, y, Kind.THIN), *ends, *words)
-
-
-def run_on_end(x2: float, label: Label, size: float) -> float:
-    """How far right a level dimension reaches whose words stand outside."""
-    return x2 + RUN_ON * size + label.width(size)
+    start = x2 + RUN_ON * size
+    words = letter(label, start, y - ABOVE_THE_LINE * size, size)
+    return (Line(x1 - RUN_ON * size, y, start + label.width(size), y, Kind.THIN), *ends, *words)
 
 
 def upright_on_a_shelf(
