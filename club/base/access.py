@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from django.contrib.auth.base_user import AbstractBaseUser
 from django.contrib.auth.models import AnonymousUser
@@ -17,10 +17,7 @@ from django_htmx.http import HttpResponseClientRedirect
 from club.base.access_table import METHODS, TABLE
 from club.base.roles import STAFF, Everyone, Grant, Role
 
-if TYPE_CHECKING:
-    from club.people.models import Account
-
-__all__ = ["STAFF", "AccessTableMiddleware", "Grant", "Role", "may", "signed_in", "workshops_where"]
+__all__ = ["STAFF", "AccessTableMiddleware", "Grant", "Role", "may", "workshops_where"]
 
 Bearer = AbstractBaseUser | AnonymousUser
 
@@ -58,13 +55,6 @@ def grants_of(account: Bearer) -> tuple[Grant, ...]:
         return ()
     grants: tuple[Grant, ...] = getattr(account, "grants", ())
     return grants
-
-
-def signed_in(request: HttpRequest) -> Account:
-    """Who asks, at an address that the table keeps for people who have signed in."""
-    if not request.user.is_authenticated:
-        raise PermissionDenied
-    return request.user
 
 
 def _as_listed(method: str) -> str:

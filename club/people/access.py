@@ -4,12 +4,19 @@ from __future__ import annotations
 
 from django.core.exceptions import PermissionDenied
 from django.db.models import QuerySet
-from django.http import Http404
+from django.http import Http404, HttpRequest
 from django.shortcuts import get_object_or_404
 
 from club.base.access import STAFF, workshops_where
 from club.lathes.models import Workshop
 from club.people.models import Account, Person, PersonQuerySet, RoleGrant
+
+
+def signed_in(request: HttpRequest) -> Account:
+    """Who asks, at an address that the table keeps for people who have signed in."""
+    if not request.user.is_authenticated:
+        raise PermissionDenied
+    return request.user
 
 
 def people_for(account: Account) -> PersonQuerySet:

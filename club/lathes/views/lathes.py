@@ -15,10 +15,10 @@ from club.lathes.access import lathe_for, lathes_for, may_add_workshops, worksho
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
 from club.lathes.drawing import big_drawing, small_drawings
 from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm, RemoveForm
+from club.lathes.list_sentences import STALE
 from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
-from club.base.access import signed_in
-from club.lathes.list_sentences import STALE
+from club.people.access import signed_in
 
 LATHES_A_PAGE = 40
 
@@ -61,7 +61,9 @@ def mend(request: HtmxRequest, pk: int) -> HttpResponse:
         try:
             return _kept(
                 request,
-                mend_lathe(signed_in(request), form.instance, data["revision"], data["speeds"], data["draw_bars"]),
+                mend_lathe(
+                    signed_in(request), form.instance, data["revision"], data["speeds"], data["draw_bars"]
+                ),
             )
         except StaleLatheError:
             form.add_error(None, STALE)

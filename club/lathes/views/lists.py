@@ -10,9 +10,9 @@ from club.lathes.access import lathes_for, workshops_for
 from club.lathes.actions import StaleLatheError
 from club.lathes.domain.lathe_row import COLUMNS
 from club.lathes.forms import LatheListForm
-from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes
 from club.lathes.list_sentences import LIST_STALE
-from club.base.access import signed_in
+from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes
+from club.people.access import signed_in
 
 
 def bring_in_list(request: HtmxRequest) -> HttpResponse:

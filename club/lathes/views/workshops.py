@@ -13,7 +13,7 @@ from club.lathes.access import may_add_workshops, workshop_for
 from club.lathes.actions import save_workshop
 from club.lathes.forms import WorkshopForm
 from club.lathes.models import Workshop
-from club.base.access import signed_in
+from club.people.access import signed_in
 
 
 def workshop_list(request: HtmxRequest) -> HttpResponse:
@@ -35,7 +35,9 @@ def new(request: HtmxRequest) -> HttpResponse:
 
 
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:
-    return _form_page(request, workshop_for(request.user, pk, "lathes:workshop_mend", request.method or "GET"))
+    return _form_page(
+        request, workshop_for(request.user, pk, "lathes:workshop_mend", request.method or "GET")
+    )
 
 
 def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
@@ -45,4 +47,6 @@ def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
         messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": workshop})
         return redirect(workshop)
     status = 422 if form.errors else 200
-    return render(request, "club/lathes/workshop_form.html", {"form": form, "workshop": workshop}, status=status)
+    return render(
+        request, "club/lathes/workshop_form.html", {"form": form, "workshop": workshop}, status=status
+    )

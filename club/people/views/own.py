@@ -9,7 +9,7 @@ from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 from django.views.decorators.debug import sensitive_post_parameters
 
-from club.base.access import signed_in
+from club.people.access import signed_in
 from club.people.actions.sign_ins import choose_lengths, choose_password
 from club.people.forms import LengthsForm, OwnPasswordForm
 

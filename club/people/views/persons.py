@@ -7,11 +7,10 @@ from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 from django.views.decorators.vary import vary_on_headers
 
-from club.base.access import signed_in
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest
 from club.people import sentences
-from club.people.access import oversees, people_for, person_for, person_to_mend, reaches
+from club.people.access import oversees, people_for, person_for, person_to_mend, reaches, signed_in
 from club.people.actions.persons import StalePersonError, add_person, mend_person
 from club.people.forms import PersonForm
 from club.people.models import Person

@@ -5,9 +5,8 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 
-from club.base.access import signed_in
 from club.people import sentences
-from club.people.access import grant_to_withdraw, person_for, workshops_to_grant
+from club.people.access import grant_to_withdraw, person_for, signed_in, workshops_to_grant
 from club.people.actions.roles import LastKeyError, RoleHeldError, give_role, is_last_key, withdraw_role
 from club.people.forms import RoleForm
 from club.people.models import Account, Person, RoleGrant

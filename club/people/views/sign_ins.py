@@ -7,9 +7,8 @@ from django.utils.translation import gettext
 from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_variables
 
-from club.base.access import signed_in
 from club.people import sentences
-from club.people.access import person_to_mend, sign_in_to_mend
+from club.people.access import person_to_mend, sign_in_to_mend, signed_in
 from club.people.actions.roles import LastKeyError, is_last_key
 from club.people.actions.sign_ins import (
     NameTakenError,
