@@ -30,9 +30,9 @@ class Way:
 
 # Each way in the order of the rail, with how the addresses beneath it begin.
 WAYS = (
-    ("lathes:list", "lathes:", _("Lathes")),
-    ("lathes:workshops", "lathes:workshop", _("Workshops")),
-    ("people:list", "people:", _("People")),
+    ("lathes:list", ("lathes:", "home:cards"), _("Lathes")),
+    ("lathes:workshops", ("lathes:workshop",), _("Workshops")),
+    ("people:list", ("people:",), _("People")),
 )
 # The reader's own pages hang on their name, not on a way.
 OWN_PAGES = frozenset({"people:me", "people:password", "people:sign_in"})
@@ -69,7 +69,7 @@ def _ways_for(request: HttpRequest) -> tuple[Way, ...]:
     here = _address(request)
     return tuple(
         Way(address, str(label), reverse(address), _current(address, here))
-        for address, _beginning, label in WAYS
+        for address, _beginnings, label in WAYS
         if may(account, address)
     )
 
@@ -89,7 +89,12 @@ def _way_above(here: str) -> str | None:
     """The way whose beginning fits best, so that a workshop lies under Workshops, not under Lathes."""
     if here in OWN_PAGES:
         return None
-    fitting = [(len(beginning), address) for address, beginning, _label in WAYS if here.startswith(beginning)]
+    fitting = [
+        (len(beginning), address)
+        for address, beginnings, _label in WAYS
+        for beginning in beginnings
+        if here.startswith(beginning)
+    ]
     return max(fitting)[1] if fitting else None
 
 

@@ -71,6 +71,7 @@ def test_who_has_not_signed_in_is_offered_no_way():
     [
         ("lathes:list", {"lathes:list": "page"}),
         ("lathes:new", {"lathes:list": "true"}),
+        ("home:cards", {"lathes:list": "true"}),
         ("lathes:workshops", {"lathes:workshops": "page"}),
         ("lathes:workshop_new", {"lathes:workshops": "true"}),
         ("people:new", {"people:list": "true"}),
