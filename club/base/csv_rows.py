@@ -69,8 +69,8 @@ def read_list(text: str) -> CsvList:
     """Headings and rows of a list whose first line names the columns.
 
     Comma, semicolon or tab, whichever the first line has most of. Empty lines are skipped.
-    Raises CsvError with codes: empty, not_text, too_large, too_many_rows, long_cell, unreadable, heading_twice,
-    no_heading (a cell beyond the last heading), each with its line where it has one.
+    Raises CsvError with codes: empty, not_text, too_large, too_many_rows, long_cell, unreadable,
+    heading_twice, no_heading (a cell beyond the last heading), each with its line where it has one.
     """
     text = text.removeprefix("\ufeff")
     if len(text) > MOST_BYTES:

@@ -8,7 +8,7 @@ from django.db import transaction
 
 from club.base.csv_rows import CsvRow, read_list
 from club.lathes.actions import save_workshop
-from club.lathes.forms import WorkshopForm
+from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.lists import bring_in, plan_list
 from club.lathes.models import Workshop
 from club.people.actions.persons import add_person

@@ -38,7 +38,13 @@ class CardsForm(forms.Form):
         field = self.fields["lathe"]
         assert isinstance(field, forms.ModelMultipleChoiceField)
         field.queryset = lathes
-        field.label_from_instance = lambda lathe: f"{lathe}, {lathe.workshop}"  # type: ignore[method-assign]
+        field.label_from_instance = lambda lathe: f"{lathe}, {lathe.workshop}"  # type: ignore[assignment]
+
+    @property
+    def has_lathes(self) -> bool:
+        field = self.fields["lathe"]
+        assert isinstance(field, forms.ModelMultipleChoiceField)
+        return bool(field.queryset and field.queryset.exists())
 
     def clean_lathe(self) -> list[Lathe]:
         lathes = list(self.cleaned_data["lathe"])

@@ -47,5 +47,9 @@ def cards_pdf(request: HtmxRequest) -> HttpResponse:
 
 
 def _cards_page(request: HtmxRequest, form: CardsForm, status: int = 200) -> HttpResponse:
-    context = {"form": form, "opens_elsewhere": opens_elsewhere(request), "any": form.fields["lathe"].queryset.exists()}
+    context = {
+        "form": form,
+        "opens_elsewhere": opens_elsewhere(request),
+        "any": form.has_lathes,
+    }
     return render(request, "club/home/cards.html", context, status=status)

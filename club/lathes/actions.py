@@ -27,7 +27,11 @@ def add_lathe(by: Account, lathe: Lathe, speeds: Sequence[SpeedSetting], bars: S
 
 @transaction.atomic
 def mend_lathe(
-    by: Account, lathe: Lathe, revision: int | None, speeds: Sequence[SpeedSetting], bars: Sequence[OwnDrawBar]
+    by: Account,
+    lathe: Lathe,
+    revision: int | None,
+    speeds: Sequence[SpeedSetting],
+    bars: Sequence[OwnDrawBar],
 ) -> Lathe:
     """Keep the lathe as its form now has it; raises StaleLatheError when `revision` is not the newest."""
     before = snapshot(_locked(lathe.pk, revision))
@@ -72,7 +76,9 @@ def _write_rows(lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[Own
         for place, setting in enumerate(speeds, start=1)
     )
     LatheDrawBar.objects.bulk_create(
-        LatheDrawBar(lathe=lathe, position=place, label=bar.label, thread=bar.thread.designation, length=bar.length)
+        LatheDrawBar(
+            lathe=lathe, position=place, label=bar.label, thread=bar.thread.designation, length=bar.length
+        )
         for place, bar in enumerate(bars, start=1)
     )
     lathe.forget_rows()

@@ -14,9 +14,9 @@ from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe
 from club.lathes.domain.lathe_row import COLUMNS, form_fields, missing_headings, unknown_headings, words_of
 from club.lathes.domain.own_draw_bars import write_own_draw_bars
 from club.lathes.domain.speed_settings import write_speed_settings
-from club.lathes.forms import LatheRowForm
+from club.lathes.forms.lathe import LatheRowForm
 from club.lathes.models import Lathe, Workshop
-from club.lathes.list_sentences import csv_sentence, line_sentence
+from club.lathes.sentences import csv_sentence, line_sentence
 from club.people.models import Account
 
 HEADING_OF = {field: heading for heading, field in COLUMNS.items()}
@@ -97,8 +97,12 @@ def plan_list(text: str, workshops: Sequence[Workshop]) -> ListPlan:
         found = read_list(text)
     except CsvError as error:
         return ListPlan(problems=(csv_sentence(error),))
-    problems = [csv_sentence(CsvError("unknown_heading", heading=name)) for name in unknown_headings(found.headings)]
-    problems += [csv_sentence(CsvError("missing_heading", heading=name)) for name in missing_headings(found.headings)]
+    problems = [
+        csv_sentence(CsvError("unknown_heading", heading=name)) for name in unknown_headings(found.headings)
+    ]
+    problems += [
+        csv_sentence(CsvError("missing_heading", heading=name)) for name in missing_headings(found.headings)
+    ]
     if problems:
         return ListPlan(problems=tuple(problems))
     if not found.rows:
@@ -109,7 +113,8 @@ def plan_list(text: str, workshops: Sequence[Workshop]) -> ListPlan:
 def _plan_lines(rows: Iterable[CsvRow], workshops: Sequence[Workshop]) -> Iterable[LinePlan]:
     by_name = {workshop.name.casefold(): workshop for workshop in workshops}
     lathes = {
-        (lathe.workshop_id, lathe.number): lathe for lathe in Lathe.objects.filter(workshop__in=workshops).whole()
+        (lathe.workshop_id, lathe.number): lathe
+        for lathe in Lathe.objects.filter(workshop__in=workshops).whole()
     }
     first_lines: dict[tuple[str, str], int] = {}
     for row in rows:
@@ -125,7 +130,11 @@ def _is_number(text: str) -> bool:
 
 
 def _plan_line(
-    row: CsvRow, workshop: Workshop | None, lathe: Lathe | None, workshops: Sequence[Workshop], earlier: int | None
+    row: CsvRow,
+    workshop: Workshop | None,
+    lathe: Lathe | None,
+    workshops: Sequence[Workshop],
+    earlier: int | None,
 ) -> LinePlan:
     before = fields_of(lathe) if lathe else {}
     typed = before | form_fields(row.cells) | {"workshop": str(workshop.pk) if workshop else ""}
@@ -137,7 +146,11 @@ def _plan_line(
 
 
 def _problems(
-    row: CsvRow, form: LatheRowForm, workshop: Workshop | None, workshops: Sequence[Workshop], earlier: int | None
+    row: CsvRow,
+    form: LatheRowForm,
+    workshop: Workshop | None,
+    workshops: Sequence[Workshop],
+    earlier: int | None,
 ) -> Iterable[str]:
     if earlier is not None:
         yield line_sentence("twice", line=row.line, earlier=earlier, number=row.cells["number"])
@@ -149,7 +162,7 @@ def _problems(
             known=", ".join(known.name for known in workshops) or gettext("none yet"),
         )
     for field, errors in form.errors.items():
-        if field != "workshop" and not (field == "__all__"):
+        if field not in {"workshop", "__all__"}:
             for error in errors:
                 yield line_sentence("field", line=row.line, heading=HEADING_OF[field], error=error)
 
@@ -163,7 +176,7 @@ def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> Iterable[Ce
 
 @transaction.atomic
 def bring_in(by: Account, plan: ListPlan) -> None:
-    """Write the whole plan or nothing; raises StaleLatheError when the club's lathes changed since it was made."""
+    """Write the whole plan or nothing; raises StaleLatheError when the lathes changed since it was made."""
     for line in plan.lines:
         form = line.form
         speeds, bars = form.cleaned_data["speeds"], form.cleaned_data["draw_bars"]
@@ -188,7 +201,9 @@ def write_lathes(lathes: Iterable[Lathe]) -> str:
 def fields_of(lathe: Lathe) -> dict[str, str]:
     """A lathe as somebody would have typed it into its form, with the workshop by name."""
     return {
-        field: _text(getattr(lathe, field)) for field in COLUMNS.values() if field not in {"workshop", "speeds", "draw_bars"}
+        field: _text(getattr(lathe, field))
+        for field in COLUMNS.values()
+        if field not in {"workshop", "speeds", "draw_bars"}
     } | {
         "workshop": lathe.workshop.name,
         "speeds": write_speed_settings(lathe.speeds, "; "),

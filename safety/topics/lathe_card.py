@@ -71,7 +71,10 @@ LINES = (
         "draw-bar",
         Severity.STOP,
         MOUNTING,
-        _("draw bar: at least one diameter of thread, nut snug, at most 25 mm (1 in) outside; loosen it stopped."),
+        _(
+            "draw bar: at least one diameter of thread, nut snug, at most 25 mm (1 in) outside; "
+            "loosen it stopped."
+        ),
         "common practice",
         when="draw_bars",
     ),

@@ -66,7 +66,10 @@ class Lathe(models.Model):
         help_text=_("The one painted on it. No two in a workshop share one."),
     )
     plate = models.CharField(
-        _("maker's plate"), max_length=120, blank=True, help_text=_("What the plate says, as it stands there.")
+        _("maker's plate"),
+        max_length=120,
+        blank=True,
+        help_text=_("What the plate says, as it stands there."),
     )
 
     headstock_taper = models.CharField(_("headstock taper"), max_length=4, choices=Taper, blank=True)
@@ -77,7 +80,11 @@ class Lathe(models.Model):
     register_diameter = LengthField(_("register diameter"), null=True, blank=True)
     register_length = LengthField(_("register length"), null=True, blank=True)
     through_bore = LengthField(
-        _("through bore"), null=True, blank=True, zero=True, help_text=_("Narrowest place. 0 mm for a solid spindle.")
+        _("through bore"),
+        null=True,
+        blank=True,
+        zero=True,
+        help_text=_("Narrowest place. 0 mm for a solid spindle."),
     )
     nose_to_handwheel = LengthField(_("nose to handwheel face"), null=True, blank=True)
     swing_over_bed = LengthField(_("swing over bed"), null=True, blank=True)
@@ -134,7 +141,8 @@ class Lathe(models.Model):
         constraints = (
             models.UniqueConstraint(fields=("workshop", "number"), name="lathe_number_once_in_a_workshop"),
             models.CheckConstraint(
-                condition=Q(centres_least__lte=F("centres_greatest")), name="lathe_least_centres_not_above_greatest"
+                condition=Q(centres_least__lte=F("centres_greatest")),
+                name="lathe_least_centres_not_above_greatest",
             ),
             models.CheckConstraint(
                 condition=Q(condition="in_service") | ~Q(condition_reason=""), name="lathe_limit_has_a_reason"
@@ -167,7 +175,9 @@ class Lathe(models.Model):
 
     @property
     def speeds_above_plate(self) -> bool:
-        return self.plate_speed is not None and any(setting.high > self.plate_speed for setting in self.speeds)
+        return self.plate_speed is not None and any(
+            setting.high > self.plate_speed for setting in self.speeds
+        )
 
     def change_extras(self) -> dict[str, str]:
         """What the change log keeps besides the columns."""
@@ -190,7 +200,9 @@ class LatheSpeed(models.Model):
         ordering = ("position",)
         constraints = (
             models.UniqueConstraint(fields=("lathe", "position"), name="lathe_speed_position_once"),
-            models.CheckConstraint(condition=Q(low__gte=1, low__lte=F("high")), name="lathe_speed_low_not_above_high"),
+            models.CheckConstraint(
+                condition=Q(low__gte=1, low__lte=F("high")), name="lathe_speed_low_not_above_high"
+            ),
         )
 
     def __str__(self) -> str:

@@ -8,7 +8,9 @@ from django.utils.translation import gettext_lazy as _
 class Workshop(models.Model):
     """A room with lathes in it, in its own time zone."""
 
-    name = models.CharField(_("name"), max_length=60, unique=True, help_text=_("As people call it: Kiln Room"))
+    name = models.CharField(
+        _("name"), max_length=60, unique=True, help_text=_("As people call it: Kiln Room")
+    )
     address = models.TextField(
         _("address"), max_length=300, blank=True, help_text=_("As a driver needs it, a line to each part.")
     )

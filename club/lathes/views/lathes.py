@@ -14,10 +14,12 @@ from club.base.requests import HtmxRequest
 from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for
 from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
 from club.lathes.drawing import big_drawing, small_drawings
-from club.lathes.forms import ConditionForm, LatheFilterForm, LatheForm, RemoveForm
-from club.lathes.list_sentences import STALE
+from club.lathes.forms.condition import ConditionForm, RemoveForm
+from club.lathes.forms.lathe import LatheForm
+from club.lathes.forms.list import LatheFilterForm
 from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
+from club.lathes.sentences import STALE
 from club.people.access import signed_in
 
 LATHES_A_PAGE = 40

@@ -9,9 +9,9 @@ from club.base.requests import HtmxRequest
 from club.lathes.access import lathes_for, workshops_for
 from club.lathes.actions import StaleLatheError
 from club.lathes.domain.lathe_row import COLUMNS
-from club.lathes.forms import LatheListForm
-from club.lathes.list_sentences import LIST_STALE
+from club.lathes.forms.list import LatheListForm
 from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes
+from club.lathes.sentences import LIST_STALE
 from club.people.access import signed_in
 
 

@@ -11,7 +11,7 @@ from club.base.changes import changes_of
 from club.base.requests import HtmxRequest
 from club.lathes.access import may_add_workshops, workshop_for
 from club.lathes.actions import save_workshop
-from club.lathes.forms import WorkshopForm
+from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.models import Workshop
 from club.people.access import signed_in
 

@@ -13,7 +13,9 @@ DEFAULT_ADDRESS = "127.0.0.1:8000"
 
 
 class Command(BaseCommand):
-    help = "Serves the demonstration club: makes it on the first start, keeps what was typed on every later one."
+    help = (
+        "Serves the demonstration club: makes it on the first start, keeps what was typed on every later one."
+    )
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("address", nargs="?", default=DEFAULT_ADDRESS, help="host:port, as 0.0.0.0:8000")
@@ -23,7 +25,9 @@ class Command(BaseCommand):
         call_command("migrate", verbosity=0)
         if load_demonstration():
             self.stdout.write("The demonstration club is made.")
-        self.stdout.write(f"Open http://{options['address']}/ and sign in as ilse (coordinator), pavo (instructor),")
+        self.stdout.write(
+            f"Open http://{options['address']}/ and sign in as ilse (coordinator), pavo (instructor),"
+        )
         self.stdout.write(f"maren (helper) or tobias (safety officer). The password of each: {PASSWORD}")
         self.stdout.write("Stop with Ctrl+C. What was typed is kept for the next start.")
         self.stdout.flush()
@@ -34,5 +38,16 @@ class Command(BaseCommand):
 def serve(address: str) -> None:
     """Become the web server, so that Ctrl+C and a supervisor's signals reach it."""
     os.environ.setdefault("HANDWHEEL_CLUB", CLUB)
-    server = [sys.executable, "-m", "gunicorn", "club.wsgi", "--bind", address, "--workers", "2", "--log-level", "warning"]
+    server = [
+        sys.executable,
+        "-m",
+        "gunicorn",
+        "club.wsgi",
+        "--bind",
+        address,
+        "--workers",
+        "2",
+        "--log-level",
+        "warning",
+    ]
     os.execv(sys.executable, server)

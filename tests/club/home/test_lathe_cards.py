@@ -19,7 +19,9 @@ CARD_HEIGHT = {Paper.A4: 148.5 * MM, Paper.LETTER: 139.7 * MM}
 
 
 def pdf_of(client, lathes, paper=Paper.A4):
-    answer = client.get(reverse("home:cards_pdf"), {"lathe": [lathe.pk for lathe in lathes], "paper": paper.value})
+    answer = client.get(
+        reverse("home:cards_pdf"), {"lathe": [lathe.pk for lathe in lathes], "paper": paper.value}
+    )
     assert answer.status_code == 200, answer.content.decode()
     return answer.content
 
@@ -37,7 +39,9 @@ def full_lathe(**facts):
         **facts,
     )
     for place in range(1, 17):
-        LatheSpeed.objects.create(lathe=lathe, position=place, label=f"belt position {place}", low=place * 10, high=3200)
+        LatheSpeed.objects.create(
+            lathe=lathe, position=place, label=f"belt position {place}", low=place * 10, high=3200
+        )
     for place in range(1, 13):
         bar = {"label": f"bar number {place}", "thread": "3/8-16", "length": "14 1/4 in"}
         LatheDrawBar.objects.create(lathe=lathe, position=place, **{**bar, "length": _length(bar["length"])})
@@ -51,7 +55,7 @@ def _length(text):
 
 
 def lowest_word(pdf):
-    """How far down its sheet the lowest word of the first page reaches, in points, by an independent reader."""
+    """How far down the first page its lowest word reaches, in points, by an independent reader."""
     boxes = subprocess.run(
         ["pdftotext", "-bbox", "-", "-"], input=pdf, capture_output=True, check=True
     ).stdout.decode()

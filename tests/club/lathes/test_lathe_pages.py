@@ -43,7 +43,11 @@ def kiln():
 
 
 def typed_of(lathe):
-    return GOOD | {"workshop": str(lathe.workshop_id), "number": str(lathe.number), "revision": str(lathe.revision)}
+    return GOOD | {
+        "workshop": str(lathe.workshop_id),
+        "number": str(lathe.number),
+        "revision": str(lathe.revision),
+    }
 
 
 def test_a_lathe_is_added_as_it_was_typed(as_coordinator, kiln):
@@ -66,7 +70,8 @@ def test_the_page_says_who_changed_what_from_what_to_what(as_coordinator, kiln):
     as_coordinator.post(reverse("lathes:mend", args=[lathe.pk]), typed_of(lathe))
 
     as_coordinator.post(
-        reverse("lathes:mend", args=[lathe.pk]), typed_of(lathe) | {"revision": "2", "through_bore": "9/16 in"}
+        reverse("lathes:mend", args=[lathe.pk]),
+        typed_of(lathe) | {"revision": "2", "through_bore": "9/16 in"},
     )
 
     change = changes_of(lathe).first()
@@ -153,7 +158,15 @@ def test_a_number_is_painted_once_in_a_workshop(as_coordinator, kiln):
 
 
 @pytest.mark.parametrize(
-    "hostile", ["\u202egnitirw", "<b>bold</b>", "'; drop table club_lathe; --", "{{ 7 }}", "\U0001f9a8" * 30, "%s %(x)s"]
+    "hostile",
+    [
+        "\u202egnitirw",
+        "<b>bold</b>",
+        "'; drop table club_lathe; --",
+        "{{ 7 }}",
+        "\U0001f9a8" * 30,
+        "%s %(x)s",
+    ],
 )
 def test_hostile_text_comes_back_as_the_text_it_is(as_coordinator, kiln, hostile):
     lathe = LatheFactory(workshop=kiln, number=7)
@@ -194,7 +207,11 @@ def test_a_coordinator_of_one_workshop_makes_no_new_one(sign_in_as, kiln):
 
 class TestCondition:
     def change(self, client, lathe, **typed):
-        typed = {"condition": "out", "condition_reason": "no working drive", "revision": lathe.revision} | typed
+        typed = {
+            "condition": "out",
+            "condition_reason": "no working drive",
+            "revision": lathe.revision,
+        } | typed
         return client.post(reverse("lathes:condition", args=[lathe.pk]), typed)
 
     def test_a_helper_takes_a_lathe_out_with_a_reason(self, sign_in_as):
@@ -278,7 +295,10 @@ class TestTheList:
 
     def test_an_empty_club_is_told_how_to_begin(self, as_coordinator, sign_in_as):
         assert "Bring in a list" in as_coordinator.get(reverse("lathes:list")).content.decode()
-        assert "A coordinator brings them in" in sign_in_as(Role.HELPER).get(reverse("lathes:list")).content.decode()
+        assert (
+            "A coordinator brings them in"
+            in sign_in_as(Role.HELPER).get(reverse("lathes:list")).content.decode()
+        )
 
     def test_lengths_stand_in_the_readers_units(self, as_coordinator, kiln):
         as_coordinator.post(reverse("lathes:new"), GOOD | {"workshop": kiln.pk})
@@ -294,12 +314,17 @@ class TestTheList:
 def test_a_speed_above_the_plate_is_pointed_out(as_coordinator, kiln):
     as_coordinator.post(reverse("lathes:new"), GOOD | {"workshop": kiln.pk, "plate_speed": "1 400"})
 
-    assert "faster than the plate allows" in as_coordinator.get(Lathe.objects.get().get_absolute_url()).content.decode()
+    assert (
+        "faster than the plate allows"
+        in as_coordinator.get(Lathe.objects.get().get_absolute_url()).content.decode()
+    )
 
 
 class TestWorkshops:
     def test_one_is_made_and_mended_with_its_changes(self, as_coordinator):
-        as_coordinator.post(reverse("lathes:workshop_new"), {"name": "Barn", "address": "", "zone": "Europe/Oslo"})
+        as_coordinator.post(
+            reverse("lathes:workshop_new"), {"name": "Barn", "address": "", "zone": "Europe/Oslo"}
+        )
         made = as_coordinator.get(reverse("lathes:workshops")).context["workshops"][0]
 
         as_coordinator.post(

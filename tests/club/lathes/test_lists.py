@@ -63,7 +63,9 @@ def test_a_list_that_came_out_changes_nothing_when_it_comes_in_again(account):
     written = Change.objects.count()
     workshops = [lathe.workshop for lathe in Lathe.objects.whole()]
 
-    plan = plan_list(write_lathes(Lathe.objects.whole()), list({room.pk: room for room in workshops}.values()))
+    plan = plan_list(
+        write_lathes(Lathe.objects.whole()), list({room.pk: room for room in workshops}.values())
+    )
     bring_in(account, plan)
 
     assert {line.kind for line in plan.lines} == {"same"}
@@ -78,7 +80,14 @@ def test_columns_may_stand_in_any_order_behind_semicolons(account, kiln):
 
 @pytest.mark.parametrize(
     ("typed", "kept"),
-    [("Morse No. 2", "MT2"), ("morse 3", "MT3"), ("2MT", "MT2"), ("MK 2", "MT2"), ("mt1", "MT1"), ("none", "none")],
+    [
+        ("Morse No. 2", "MT2"),
+        ("morse 3", "MT3"),
+        ("2MT", "MT2"),
+        ("MK 2", "MT2"),
+        ("mt1", "MT1"),
+        ("none", "none"),
+    ],
 )
 def test_a_taper_may_be_written_in_several_ways(account, kiln, typed, kept):
     bring_in(account, plan_list(f"workshop,number,headstock taper\nKiln Room,1,{typed}\n", [kiln]))

@@ -7,7 +7,7 @@ from django.test import Client
 from django.urls import reverse
 
 from club.base.access import Role
-from club.lathes.forms import MEASURED
+from club.lathes.forms.lathe import MEASURED
 from club.lathes.measuring import measuring_page
 from tests.factories import LatheFactory
 

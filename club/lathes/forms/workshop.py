@@ -1,0 +1,35 @@
+from __future__ import annotations
+
+import zoneinfo
+from typing import Any
+
+from django import forms
+from django.conf import settings
+from django.utils.translation import gettext
+from django.utils.translation import gettext_lazy as _
+
+from club.lathes.models import Workshop
+
+
+class WorkshopForm(forms.ModelForm[Workshop]):
+    class Meta:
+        model = Workshop
+        fields = ("name", "address", "zone")
+        widgets = {"address": forms.Textarea(attrs={"rows": 3})}
+        error_messages = {
+            "name": {
+                "required": _("A workshop needs a name, as people call it."),
+                "unique": _("There is a workshop of this name already: give this one another."),
+            },
+            "zone": {"required": _("Write the time zone as Europe/Dublin or America/Chicago.")},
+        }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["zone"].initial = settings.TIME_ZONE
+
+    def clean_zone(self) -> str:
+        zone = str(self.cleaned_data["zone"])
+        if zone not in zoneinfo.available_timezones():
+            raise forms.ValidationError(gettext("Write the time zone as Europe/Dublin or America/Chicago."))
+        return zone
