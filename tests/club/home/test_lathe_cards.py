@@ -124,15 +124,6 @@ def test_a_lathe_that_can_not_run_in_reverse_is_not_warned_of_it(client):
     assert "reverse" not in client.get(reverse("home:card", args=[lathe.pk])).content.decode()
 
 
-def test_at_most_nine_stop_lines_stand_on_any_card():
-    from safety.topics.lathe_card import Severity, lines_for
-
-    for release in ("no_volt_release", "no_release_known"):
-        lines = lines_for(frozenset({"reverse", "draw_bars", release}))
-        assert sum(line.severity is Severity.STOP for line in lines) <= 9
-        assert len({line.key for line in lines}) == len(lines)
-
-
 def test_the_code_leads_to_the_address_the_club_is_reached_at(client, settings):
     settings.ADDRESS = "https://turners.example"
     lathe = LatheFactory()
