@@ -23,7 +23,15 @@ class PasswordField(forms.CharField):
 
     def __init__(self, label: Any, autocomplete: str, **kwargs: Any) -> None:
         widget = forms.PasswordInput(attrs={"autocomplete": autocomplete})
-        super().__init__(label=label, strip=False, max_length=LONGEST_PASSWORD, widget=widget, **kwargs)
+        said = {"required": sentences.PASSWORD_NEEDED, "max_length": sentences.TOO_LONG}
+        super().__init__(
+            label=label,
+            strip=False,
+            max_length=LONGEST_PASSWORD,
+            widget=widget,
+            error_messages=said,
+            **kwargs,
+        )
 
 
 class SignInForm(forms.Form):
@@ -32,6 +40,7 @@ class SignInForm(forms.Form):
     username = forms.CharField(
         label=_("sign-in name"),
         max_length=150,
+        error_messages={"required": sentences.SIGN_IN_NAME_NEEDED, "max_length": sentences.TOO_LONG},
         widget=forms.TextInput(attrs={"autocomplete": "username", **ONE_WORD}),
     )
     password = PasswordField(_("password"), "current-password")
@@ -60,6 +69,11 @@ class PersonForm(forms.ModelForm[Person]):
         model = Person
         fields = ("name", "email", "phone", "age_band")
         widgets = {"age_band": forms.RadioSelect}
+        error_messages = {
+            "name": {"required": sentences.PERSON_NEEDED, "max_length": sentences.TOO_LONG},
+            "email": {"invalid": sentences.EMAIL_FORM, "max_length": sentences.TOO_LONG},
+            "phone": {"max_length": sentences.TOO_LONG},
+        }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -69,7 +83,12 @@ class PersonForm(forms.ModelForm[Person]):
 class RoleForm(forms.Form):
     """A role for a person, in the workshops that whoever gives it has to give."""
 
-    role = forms.ChoiceField(label=_("role"), choices=RoleGrant.ROLES, widget=forms.RadioSelect)
+    role = forms.ChoiceField(
+        label=_("role"),
+        choices=RoleGrant.ROLES,
+        widget=forms.RadioSelect,
+        error_messages={"required": sentences.ROLE_NEEDED, "invalid_choice": sentences.ROLE_NEEDED},
+    )
     workshop = forms.ModelChoiceField(
         Workshop.objects.none(),
         label=_("where"),
@@ -78,22 +97,14 @@ class RoleForm(forms.Form):
         error_messages={"required": sentences.WORKSHOP_NEEDED, "invalid_choice": sentences.WORKSHOP_NEEDED},
     )
 
-    def __init__(self, data: Any, person: Person, workshops: QuerySet[Workshop], everywhere: bool) -> None:
+    def __init__(self, data: Any, workshops: QuerySet[Workshop], everywhere: bool) -> None:
         super().__init__(data)
-        self.person = person
         where = self.fields["workshop"]
         assert isinstance(where, forms.ModelChoiceField)
         where.queryset = workshops
         where.required = not everywhere
         if not everywhere:
             where.empty_label = None
-
-    def clean(self) -> dict[str, Any]:
-        given = self.cleaned_data
-        held = self.person.role_grants.filter(role=given.get("role", ""))
-        if not self.errors and held.filter(workshop__in=[given["workshop"]]).exists():
-            raise ValidationError(sentences.ROLE_HELD, code="held", params={"person": self.person})
-        return given
 
 
 class SignInNameForm(forms.ModelForm[Account]):
@@ -103,6 +114,9 @@ class SignInNameForm(forms.ModelForm[Account]):
         model = Account
         fields = ("name",)
         widgets = {"name": forms.TextInput(attrs={"autocomplete": "off", **ONE_WORD})}
+        error_messages = {
+            "name": {"required": sentences.SIGN_IN_NAME_NEEDED, "max_length": sentences.TOO_LONG}
+        }
 
 
 class LengthsForm(forms.ModelForm[Account]):

@@ -15,19 +15,19 @@ from club.people.models import Account, Person, RoleGrant
 def give(request: HttpRequest, pk: int) -> HttpResponse:
     account = signed_in(request)
     person = person_for(account, pk)
-    form = RoleForm(request.POST if request.method == "POST" else None, person, *workshops_to_grant(account))
-    if form.is_valid() and _given(account, form):
+    form = RoleForm(request.POST if request.method == "POST" else None, *workshops_to_grant(account))
+    if form.is_valid() and _given(account, person, form):
         messages.success(request, gettext("%(person)s has the role.") % {"person": person})
         return redirect(person)
     context = {"form": form, "person": person}
     return render(request, "club/people/give_role.html", context, status=422 if form.errors else 200)
 
 
-def _given(account: Account, form: RoleForm) -> bool:
+def _given(account: Account, person: Person, form: RoleForm) -> bool:
     try:
-        give_role(account, form.person, form.cleaned_data["role"], form.cleaned_data["workshop"])
+        give_role(account, person, form.cleaned_data["role"], form.cleaned_data["workshop"])
     except RoleHeldError:
-        form.add_error(None, sentences.ROLE_HELD % {"person": form.person})
+        form.add_error(None, sentences.ROLE_HELD % {"person": person})
         return False
     return True
 

@@ -131,7 +131,7 @@ def test_an_address_lets_in_whom_the_table_names_and_nobody_else(address: str, s
     ],
 )
 def test_the_table_says_what_the_club_decided(address: str, method: str, roles: set[str]) -> None:
-    assert TABLE[address, method] == {Role(role) for role in roles}
+    assert TABLE[address, method] == frozenset(Role(role) for role in roles)
 
 
 def test_only_these_open_without_signing_in() -> None:

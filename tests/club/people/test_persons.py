@@ -46,19 +46,26 @@ def test_a_refused_form_keeps_what_was_typed(as_coordinator: Client) -> None:
 
 
 @pytest.mark.parametrize(
-    ("given", "field"),
+    ("given", "field", "sentence"),
     [
-        ({"name": " "}, "name"),
-        ({"name": "x" * 121}, "name"),
-        ({"name": "a\x00b"}, "name"),
-        ({"age_band": "old"}, "age_band"),
+        ({"name": " "}, "name", "Write the person's name"),
+        ({"name": "x" * 121}, "name", "Use at most 120 characters."),
+        ({"name": "a\x00b"}, "name", ""),
+        ({"email": "odo at home"}, "email", "Write the e-mail as name@place.example"),
+        ({"phone": "1" * 41}, "phone", "Use at most 40 characters."),
+        ({"age_band": "old"}, "age_band", ""),
     ],
 )
-def test_nonsense_is_refused(as_coordinator: Client, given: dict[str, str], field: str) -> None:
+def test_nonsense_is_refused_with_one_sentence(
+    as_coordinator: Client, given: dict[str, str], field: str, sentence: str
+) -> None:
     answer = as_coordinator.post("/people/new/", FACTS | given)
 
+    errors = answer.context["form"].errors
     assert answer.status_code == 422
-    assert list(answer.context["form"].errors) == [field]
+    assert list(errors) == [field]
+    assert len(errors[field]) == 1
+    assert errors[field][0].startswith(sentence)
 
 
 def test_mending_keeps_what_was_there_before(as_coordinator: Client) -> None:
