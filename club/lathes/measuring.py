@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
+from typing import TypedDict
 
 from django.utils.translation import gettext as _
 
@@ -67,8 +68,16 @@ class NoseRow:
     pitch: str
 
 
-def measuring_page() -> dict[str, object]:
-    """The context of the page: `figures` by name, `tapers` and `noses` to compare with."""
+class MeasuringPage(TypedDict):
+    """The context of the page."""
+
+    figures: dict[str, Figure]
+    tapers: tuple[TaperRow, ...]
+    noses: tuple[NoseRow, ...]
+
+
+def measuring_page() -> MeasuringPage:
+    """Its figures by name, and the published sizes to compare a reading with."""
     figures = {
         "reach": _reach(),
         "headstock": _headstock(),

@@ -7,6 +7,7 @@ from django.test import Client
 from django.urls import reverse
 
 from club.base.access import Role
+from club.base.quantities.length import parse_length
 from club.lathes.forms.lathe import MEASURED
 from club.lathes.measuring import measuring_page
 from tests.factories import LatheFactory
@@ -98,8 +99,6 @@ def test_a_list_says_each_lathe_in_words(sign_in_as, measured_lathe):
 
 @pytest.fixture
 def measured_lathe():
-    from club.base.quantities.length import parse_length
-
     return LatheFactory(
         number=3, swing_over_bed=parse_length("12 in"), centres_greatest=parse_length("36 in")
     )
