@@ -182,6 +182,14 @@ def test_a_message_has_its_mark_and_its_word(base, level, kind, word):
     assert f'<b class="word">{word}</b>Lathe &lt;5&gt; is kept.' in said
 
 
+def test_a_page_for_a_fault_stands_without_anything_known():
+    # Django draws it with an empty context, because what broke may be what fills it.
+    html = render_to_string("pocket.html")
+
+    assert "<title></title>" in html
+    assert "<span>Handwheel</span>" in html
+
+
 def test_a_request_nobody_has_looked_at_yet_is_offered_no_way():
     # As the page for an error that comes before sessions and sign-in.
     request = RequestFactory().get("/nowhere/")
