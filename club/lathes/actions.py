@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
-from django.db import transaction
+from django.db import IntegrityError, transaction
 
 from club.base.changes import record_change, snapshot
 from club.lathes.domain.own_draw_bars import OwnDrawBar
@@ -17,9 +18,24 @@ class StaleLatheError(Exception):
     """Somebody else mended this lathe, or took it out of the list, since the form was opened."""
 
 
+class TakenError(Exception):
+    """Somebody else took this number or name between the form's check and the write."""
+
+
+@contextmanager
+def _unless_taken() -> Iterator[None]:
+    """A savepoint in which a broken unique constraint becomes TakenError, and the rest of the work stays."""
+    try:
+        with transaction.atomic():
+            yield
+    except IntegrityError as error:
+        raise TakenError from error
+
+
 @transaction.atomic
 def add_lathe(by: Account, lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[OwnDrawBar]) -> Lathe:
-    lathe.save(force_insert=True)
+    with _unless_taken():
+        lathe.save(force_insert=True)
     _write_rows(lathe, speeds, bars)
     record_change(by, lathe, None, snapshot(lathe))
     return lathe
@@ -36,7 +52,8 @@ def mend_lathe(
     """Keep the lathe as its form now has it; raises StaleLatheError when `revision` is not the newest."""
     before = snapshot(_locked(lathe.pk, revision))
     lathe.revision = (revision or 0) + 1
-    lathe.save(update_fields=(*Lathe.change_fields, "revision"))
+    with _unless_taken():
+        lathe.save(update_fields=(*Lathe.change_fields, "revision"))
     _write_rows(lathe, speeds, bars)
     record_change(by, lathe, before, snapshot(lathe))
     return lathe
@@ -54,10 +71,11 @@ def set_condition(by: Account, lathe: Lathe, revision: int | None, condition: st
 
 
 @transaction.atomic
-def remove_lathe(by: Account, lathe: Lathe, revision: int | None) -> None:
+def remove_lathe(by: Account, lathe: Lathe, revision: int | None) -> Lathe:
     current = _locked(lathe.pk, revision)
     record_change(by, current, snapshot(current), None)
-    current.delete()
+    Lathe.objects.filter(pk=current.pk).delete()
+    return current
 
 
 def _locked(pk: int, revision: int | None) -> Lathe:
@@ -88,6 +106,7 @@ def _write_rows(lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[Own
 def save_workshop(by: Account | None, workshop: Workshop) -> Workshop:
     current = Workshop.objects.select_for_update().filter(pk=workshop.pk).first()
     before = snapshot(current) if current else None
-    workshop.save()
+    with _unless_taken():
+        workshop.save()
     record_change(by, workshop, before, snapshot(workshop))
     return workshop

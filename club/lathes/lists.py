@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 
-from django.db import IntegrityError, transaction
+from django.db import transaction
 from django.utils.translation import gettext
 
 from club.base.csv_rows import CsvError, CsvRow, read_list, write_list
-from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe
+from club.lathes.actions import add_lathe, mend_lathe
 from club.lathes.domain.lathe_row import COLUMNS, form_fields, missing_headings, unknown_headings, words_of
 from club.lathes.domain.own_draw_bars import write_own_draw_bars
 from club.lathes.domain.speed_settings import write_speed_settings
@@ -176,21 +176,15 @@ def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> Iterable[Ce
 
 @transaction.atomic
 def bring_in(by: Account, plan: ListPlan) -> None:
-    """Write the whole plan or nothing; raises StaleLatheError when the lathes changed since it was made."""
+    """Write the whole plan or nothing; raises StaleLatheError or TakenError
+    when the lathes changed since it was made."""
     for line in plan.lines:
         form = line.form
         speeds, bars = form.cleaned_data["speeds"], form.cleaned_data["draw_bars"]
         if line.kind == "changed":
             mend_lathe(by, form.instance, form.instance.revision, speeds, bars)
         elif line.kind == "new":
-            _add(by, form)
-
-
-def _add(by: Account, form: LatheRowForm) -> None:
-    try:
-        add_lathe(by, form.instance, form.cleaned_data["speeds"], form.cleaned_data["draw_bars"])
-    except IntegrityError as error:
-        raise StaleLatheError from error
+            add_lathe(by, form.instance, speeds, bars)
 
 
 def write_lathes(lathes: Iterable[Lathe]) -> str:

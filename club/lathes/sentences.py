@@ -125,6 +125,7 @@ STALE = _(
     "Somebody else changed this lathe since you opened it, so nothing was written. "
     "Open it anew in another window, compare, and write there what is yours."
 )
+TAKEN = _("Somebody else took this number or name just now, so nothing was written. Choose another one.")
 LIST_STALE = _(
     "The lines or the lathes changed since they were looked over, so nothing was written. Look it over again."
 )

@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+from collections.abc import Callable
+from copy import copy
+
 from django.contrib import messages
 from django.core.paginator import Paginator
 from django.forms import BaseForm
@@ -10,16 +13,23 @@ from django.views.decorators.vary import vary_on_headers
 
 from club.base.changes import changes_of
 from club.base.pages import reader_lengths
-from club.base.requests import HtmxRequest
+from club.base.requests import HtmxRequest, posted
 from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for
-from club.lathes.actions import StaleLatheError, add_lathe, mend_lathe, remove_lathe, set_condition
+from club.lathes.actions import (
+    StaleLatheError,
+    TakenError,
+    add_lathe,
+    mend_lathe,
+    remove_lathe,
+    set_condition,
+)
 from club.lathes.drawing import big_drawing, small_drawings
 from club.lathes.forms.condition import ConditionForm, RemoveForm
 from club.lathes.forms.lathe import LatheForm
 from club.lathes.forms.list import LatheFilterForm
 from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
-from club.lathes.sentences import STALE
+from club.lathes.sentences import STALE, TAKEN
 from club.people.access import signed_in
 
 LATHES_A_PAGE = 40
@@ -46,10 +56,12 @@ def lathe(request: HtmxRequest, pk: int) -> HttpResponse:
 
 def new(request: HtmxRequest) -> HttpResponse:
     workshops = workshops_for(request.user, "lathes:new", "POST")
-    form = LatheForm(request.POST or None, workshops=workshops).link_to_measuring()
-    if request.method == "POST" and form.is_valid():
+    form = LatheForm(posted(request), workshops=workshops).link_to_measuring()
+    if form.is_valid():
         rows = form.cleaned_data["speeds"], form.cleaned_data["draw_bars"]
-        return _kept(request, add_lathe(signed_in(request), form.instance, *rows))
+        kept = _written(form, lambda: add_lathe(signed_in(request), form.instance, *rows))
+        if kept:
+            return _kept(request, kept)
     context = {"form": form, "workshops": workshops, "may_add_workshops": may_add_workshops(request.user)}
     return render(request, "club/lathes/form.html", context, status=_status(form))
 
@@ -57,18 +69,14 @@ def new(request: HtmxRequest) -> HttpResponse:
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:
     found = lathe_for(request.user, pk, "lathes:mend", request.method or "GET")
     workshops = workshops_for(request.user, "lathes:mend", "POST")
-    form = LatheForm(request.POST or None, instance=found, workshops=workshops).link_to_measuring()
-    if request.method == "POST" and form.is_valid():
-        data = form.cleaned_data
-        try:
-            return _kept(
-                request,
-                mend_lathe(
-                    signed_in(request), form.instance, data["revision"], data["speeds"], data["draw_bars"]
-                ),
-            )
-        except StaleLatheError:
-            form.add_error(None, STALE)
+    # The form writes into its lathe even where it is wrong; the page goes on naming the one that is kept.
+    form = LatheForm(posted(request), instance=copy(found), workshops=workshops).link_to_measuring()
+    if form.is_valid():
+        given = form.cleaned_data
+        rows = given["revision"], given["speeds"], given["draw_bars"]
+        kept = _written(form, lambda: mend_lathe(signed_in(request), form.instance, *rows))
+        if kept:
+            return _kept(request, kept)
     context = {"form": form, "lathe": found, "workshops": workshops}
     return render(request, "club/lathes/form.html", context, status=_status(form))
 
@@ -76,30 +84,22 @@ def mend(request: HtmxRequest, pk: int) -> HttpResponse:
 def condition(request: HtmxRequest, pk: int) -> HttpResponse:
     found = lathe_for(request.user, pk, "lathes:condition", request.method or "GET")
     initial = {name: getattr(found, name) for name in ("condition", "condition_reason", "revision")}
-    form = ConditionForm(request.POST or None, initial=initial)
-    if request.method == "POST" and form.is_valid():
-        data = form.cleaned_data
-        try:
-            return _kept(
-                request,
-                set_condition(
-                    signed_in(request), found, data["revision"], data["condition"], data["condition_reason"]
-                ),
-            )
-        except StaleLatheError:
-            form.add_error(None, STALE)
+    form = ConditionForm(posted(request), initial=initial)
+    if form.is_valid():
+        given = form.cleaned_data
+        facts = given["revision"], given["condition"], given["condition_reason"]
+        kept = _written(form, lambda: set_condition(signed_in(request), found, *facts))
+        if kept:
+            return _kept(request, kept)
     return render(request, "club/lathes/condition.html", {"form": form, "lathe": found}, status=_status(form))
 
 
 def remove(request: HtmxRequest, pk: int) -> HttpResponse:
     found = lathe_for(request.user, pk, "lathes:remove", request.method or "GET")
-    form = RemoveForm(request.POST or None, initial={"revision": found.revision})
-    if request.method == "POST" and form.is_valid():
-        try:
-            remove_lathe(signed_in(request), found, form.cleaned_data["revision"])
-        except StaleLatheError:
-            form.add_error(None, STALE)
-        else:
+    form = RemoveForm(posted(request), initial={"revision": found.revision})
+    if form.is_valid():
+        revision = form.cleaned_data["revision"]
+        if _written(form, lambda: remove_lathe(signed_in(request), found, revision)):
             messages.success(request, gettext("%(lathe)s is out of the list.") % {"lathe": found})
             return redirect("lathes:list")
     return render(request, "club/lathes/remove.html", {"form": form, "lathe": found}, status=_status(form))
@@ -107,6 +107,17 @@ def remove(request: HtmxRequest, pk: int) -> HttpResponse:
 
 def measuring(request: HtmxRequest) -> HttpResponse:
     return render(request, "club/lathes/measuring.html", measuring_page())
+
+
+def _written(form: BaseForm, write: Callable[[], Lathe]) -> Lathe | None:
+    """What the write kept, or None with the reason on the form when somebody else was faster."""
+    try:
+        return write()
+    except StaleLatheError:
+        form.add_error(None, STALE)
+    except TakenError:
+        form.add_error(None, TAKEN)
+    return None
 
 
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:

@@ -5,9 +5,9 @@ from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import ngettext
 
-from club.base.requests import HtmxRequest
+from club.base.requests import HtmxRequest, posted
 from club.lathes.access import lathes_for, workshops_for
-from club.lathes.actions import StaleLatheError
+from club.lathes.actions import StaleLatheError, TakenError
 from club.lathes.domain.lathe_row import COLUMNS
 from club.lathes.forms.list import LatheListForm
 from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes
@@ -17,9 +17,9 @@ from club.people.access import signed_in
 
 def bring_in_list(request: HtmxRequest) -> HttpResponse:
     """Look a list over, then bring it in: what was looked over is what is written, or nothing is."""
-    form = LatheListForm(request.POST or None, request.FILES or None)
+    form = LatheListForm(posted(request), request.FILES)
     plan = None
-    if request.method == "POST" and form.is_valid():
+    if form.is_valid():
         plan = plan_list(form.cleaned_data["text"], workshops_for(request.user, "lathes:import", "POST"))
         if request.POST.get("looked_over") and _bring_in(request, form, plan):
             return redirect("lathes:list")
@@ -36,7 +36,7 @@ def _bring_in(request: HtmxRequest, form: LatheListForm, plan: ListPlan) -> bool
         return False
     try:
         bring_in(signed_in(request), plan)
-    except StaleLatheError:
+    except (StaleLatheError, TakenError):
         form.add_error(None, LIST_STALE)
         return False
     messages.success(request, _brought_in(len(plan.lines)))

@@ -8,11 +8,12 @@ from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 
 from club.base.changes import changes_of
-from club.base.requests import HtmxRequest
+from club.base.requests import HtmxRequest, posted
 from club.lathes.access import may_add_workshops, workshop_for
-from club.lathes.actions import save_workshop
+from club.lathes.actions import TakenError, save_workshop
 from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.models import Workshop
+from club.lathes.sentences import TAKEN
 from club.people.access import signed_in
 
 
@@ -41,11 +42,15 @@ def mend(request: HtmxRequest, pk: int) -> HttpResponse:
 
 
 def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
-    form = WorkshopForm(request.POST or None, instance=workshop)
-    if request.method == "POST" and form.is_valid():
-        save_workshop(signed_in(request), form.instance)
-        messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": workshop})
-        return redirect(workshop)
+    form = WorkshopForm(posted(request), instance=workshop)
+    if form.is_valid():
+        try:
+            kept = save_workshop(signed_in(request), form.instance)
+        except TakenError:
+            form.add_error(None, TAKEN)
+        else:
+            messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": kept})
+            return redirect(kept)
     status = 422 if form.errors else 200
     return render(
         request, "club/lathes/workshop_form.html", {"form": form, "workshop": workshop}, status=status

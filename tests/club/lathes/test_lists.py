@@ -6,7 +6,7 @@ import pytest
 from django.urls import reverse
 
 from club.base.models import Change
-from club.lathes.actions import StaleLatheError
+from club.lathes.actions import TakenError
 from club.lathes.lists import bring_in, plan_list, write_lathes
 from club.lathes.models import Lathe
 from tests.factories import AccountFactory, LatheFactory, WorkshopFactory
@@ -137,7 +137,7 @@ def test_all_lines_come_in_or_none(account, kiln):
     plan = plan_list("workshop,number\nKiln Room,1\nKiln Room,2\n", [kiln])
     LatheFactory(workshop=kiln, number=2)
 
-    with pytest.raises(StaleLatheError):
+    with pytest.raises(TakenError):
         bring_in(account, plan)
 
     assert [lathe.number for lathe in Lathe.objects.all()] == [2]
