@@ -10,6 +10,7 @@ from club.lathes.models import Workshop
 from club.people.models import Account
 from club.start.debian import PAPER
 from tests.factories import AccountFactory, RoleGrantFactory
+from tests.paper import typesetting_is_quiet as typesetting_is_quiet
 
 SignInAs = Callable[..., Client]
 
