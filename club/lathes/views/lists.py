@@ -17,7 +17,7 @@ from club.people.access import signed_in
 
 def bring_in_list(request: HtmxRequest) -> HttpResponse:
     """Look a list over, then bring it in: what was looked over is what is written, or nothing is."""
-    form = LatheListForm(posted(request), request.FILES)
+    form = LatheListForm(posted(request), request.FILES or None)
     plan = None
     if form.is_valid():
         plan = plan_list(form.cleaned_data["text"], workshops_for(request.user, "lathes:import", "POST"))
