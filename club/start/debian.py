@@ -10,7 +10,10 @@ import subprocess
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-APT = ["apt-get", "-qq", "-y", "--no-install-recommends", "-o", "DPkg::Lock::Timeout=120"]
+APT = [
+    *("apt-get", "-qq", "-y", "--no-install-recommends"),
+    *("-o", "DPkg::Lock::Timeout=120", "-o", "Dpkg::Use-Pty=0"),
+]
 
 
 @dataclass(frozen=True)
