@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 MOST_BYTES = 1_000_000
 MOST_ROWS = 500
+MOST_HEADINGS = 100
 MOST_CELL = 2_000
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 DELIMITERS = (",", ";", "\t")
@@ -70,7 +71,7 @@ def read_list(text: str) -> CsvList:
 
     Comma, semicolon or tab, whichever the first line has most of. Empty lines are skipped.
     Raises CsvError with codes: empty, not_text, too_large, too_many_rows, long_cell, unreadable,
-    heading_twice, no_heading (a cell beyond the last heading), each with its line where it has one.
+    too_many_headings, heading_twice, no_heading (a cell beyond the last heading), each with its line where it has one.
     """
     text = text.removeprefix("\ufeff")
     if len(text) > MOST_BYTES:
@@ -111,19 +112,24 @@ def _cell_in(cell: str, line: int) -> str:
     if len(cell) > MOST_CELL:
         raise CsvError("long_cell", line=line, most=MOST_CELL)
     cell = cell.strip(" \n\u00a0")
-    if cell.startswith("'") and cell[1:].startswith(FORMULA_STARTS):
-        return cell[1:]
-    return cell
+    return cell[1:] if cell.startswith("'") and _runs(cell) else cell
+
+
+def _runs(cell: str) -> bool:
+    """Whether a spreadsheet would run it, were it not for apostrophes before it."""
+    return cell.lstrip("'").startswith(FORMULA_STARTS)
 
 
 def _headings(cells: Sequence[str]) -> tuple[str, ...]:
-    headings = tuple(" ".join(cell.split()).lower() for cell in cells)
+    headings = [" ".join(cell.split()).lower() for cell in cells]
     while headings and not headings[-1]:
-        headings = headings[:-1]
+        headings.pop()
+    if len(headings) > MOST_HEADINGS:
+        raise CsvError("too_many_headings", most=MOST_HEADINGS, found=len(headings))
     for heading in headings:
         if headings.count(heading) > 1:
             raise CsvError("heading_twice", heading=heading)
-    return headings
+    return tuple(headings)
 
 
 def _row(line: int, cells: Sequence[str], headings: Sequence[str]) -> CsvRow:
@@ -144,4 +150,4 @@ def write_list(headings: Sequence[str], rows: Iterable[Mapping[str, str]]) -> st
 
 
 def _cell_out(cell: str) -> str:
-    return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
+    return f"'{cell}" if _runs(cell) else cell

@@ -136,6 +136,7 @@ LIST = {
     "not_text": _("This is no CSV text. Save the sheet as CSV, then choose that file."),
     "too_large": _("The list is over 1 MB. Bring it in in parts."),
     "too_many_rows": _("The list has %(found)d lines. Bring it in in parts of at most %(most)d."),
+    "too_many_headings": _("The first line has %(found)d columns. At most %(most)d can be read."),
     "long_cell": _("Line %(line)d: a cell has more than %(most)d characters. Shorten it."),
     "unreadable": _(
         "Line %(line)d: a quotation mark is not closed, or stands inside a cell. "
