@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
+from urllib.parse import urlsplit
 
 from django.conf import settings
 from django.http import HttpRequest
@@ -24,7 +25,7 @@ MOST_SPEEDS = 8
 MOST_BARS = 2
 # Characters of the reason that fit one line.
 A_LINE = 50
-LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
+LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "::1"})
 
 
 @dataclass(frozen=True)
@@ -82,7 +83,7 @@ def card_address(request: HttpRequest, lathe: Lathe) -> str:
 
 def opens_elsewhere(request: HttpRequest) -> bool:
     """Whether a phone can open the code: an address of this computer only is no use on paper."""
-    return bool(settings.ADDRESS) or request.get_host().rsplit(":", 1)[0] not in LOCAL_HOSTS
+    return bool(settings.ADDRESS) or urlsplit(f"//{request.get_host()}").hostname not in LOCAL_HOSTS
 
 
 def card_of(request: HttpRequest, lathe: Lathe) -> LatheCard:

@@ -133,6 +133,25 @@ def test_the_code_leads_to_the_address_the_club_is_reached_at(client, settings):
     assert card.code.text == f"https://turners.example/l/{lathe.pk}/"
 
 
+@pytest.mark.parametrize(
+    ("host", "opens"),
+    [
+        ("localhost", False),
+        ("127.0.0.1:8000", False),
+        ("[::1]", False),
+        ("[::1]:8000", False),
+        ("10.0.0.7", True),
+    ],
+)
+def test_a_code_for_this_computer_only_gets_a_caution(as_coordinator, settings, host, opens):
+    settings.ALLOWED_HOSTS = ["*"]
+    LatheFactory()
+
+    answer = as_coordinator.get(reverse("home:cards"), headers={"host": host})
+
+    assert answer.context["opens_elsewhere"] is opens
+
+
 def test_a_card_opens_on_any_phone_without_signing_in_and_names_nobody(client, as_coordinator):
     lathe = LatheFactory(condition="limited", condition_reason="quill lock stiff")
 
@@ -156,6 +175,7 @@ def test_an_out_of_service_lathe_takes_nobody(client):
         ({"paper": "a4"}, "Tick the lathes whose cards are wanted"),
         ({"lathe": "1 or 1=1", "paper": "a4"}, "is not in the list any more"),
         ({"lathe": "99999", "paper": "a4"}, "is not in the list any more"),
+        ({"lathe": "9" * 20, "paper": "a4"}, "is not in the list any more"),
         ({"paper": "papyrus"}, "Choose A4 or Letter"),
     ],
 )
