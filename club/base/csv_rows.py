@@ -71,7 +71,8 @@ def read_list(text: str) -> CsvList:
 
     Comma, semicolon or tab, whichever the first line has most of. Empty lines are skipped.
     Raises CsvError with codes: empty, not_text, too_large, too_many_rows, long_cell, unreadable,
-    too_many_headings, heading_twice, no_heading (a cell beyond the last heading), each with its line where it has one.
+    too_many_headings, heading_twice, no_heading (a cell beyond the last heading), each with its line where
+    it has one.
     """
     text = text.removeprefix("\ufeff")
     if len(text) > MOST_BYTES:

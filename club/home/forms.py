@@ -13,7 +13,7 @@ from club.lathes.models.lathe import LatheQuerySet
 MOST_CARDS = 100
 
 
-class LathesField(forms.ModelMultipleChoiceField):
+class LathesField(forms.ModelMultipleChoiceField[Lathe]):
     def clean(self, value: Any) -> Any:
         try:
             return super().clean(value)
