@@ -10,6 +10,8 @@ from django.utils.translation import gettext_lazy as _
 
 from club.lathes.models import Workshop
 
+NAME_TAKEN = _("There is a workshop of this name already: give this one another.")
+
 
 class WorkshopForm(forms.ModelForm[Workshop]):
     class Meta:
@@ -19,7 +21,7 @@ class WorkshopForm(forms.ModelForm[Workshop]):
         error_messages = {
             "name": {
                 "required": _("A workshop needs a name, as people call it."),
-                "unique": _("There is a workshop of this name already: give this one another."),
+                "unique": NAME_TAKEN,
             },
             "zone": {"required": _("Write the time zone as Europe/Dublin or America/Chicago.")},
         }
@@ -27,6 +29,14 @@ class WorkshopForm(forms.ModelForm[Workshop]):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["zone"].initial = settings.TIME_ZONE
+
+    def clean_name(self) -> str:
+        """Lists name a workshop in whatever case, so two that differ in capitals only would be mistaken."""
+        name = str(self.cleaned_data["name"])
+        others = Workshop.objects.exclude(pk=self.instance.pk).values_list("name", flat=True)
+        if name.casefold() in {other.casefold() for other in others}:
+            raise forms.ValidationError(NAME_TAKEN)
+        return name
 
     def clean_zone(self) -> str:
         zone = str(self.cleaned_data["zone"])

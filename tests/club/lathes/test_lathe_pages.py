@@ -318,23 +318,3 @@ def test_a_speed_above_the_plate_is_pointed_out(as_coordinator, kiln):
         "faster than the plate allows"
         in as_coordinator.get(Lathe.objects.get().get_absolute_url()).content.decode()
     )
-
-
-class TestWorkshops:
-    def test_one_is_made_and_mended_with_its_changes(self, as_coordinator):
-        as_coordinator.post(
-            reverse("lathes:workshop_new"), {"name": "Barn", "address": "", "zone": "Europe/Oslo"}
-        )
-        made = as_coordinator.get(reverse("lathes:workshops")).context["workshops"][0]
-
-        as_coordinator.post(
-            reverse("lathes:workshop_mend", args=[made.pk]), {"name": "Long Barn", "zone": "Europe/Oslo"}
-        )
-
-        assert changes_of(made).first().lines == [["name", "Barn", "Long Barn"]]
-
-    @pytest.mark.parametrize("zone", ["", "Europe/Nowhere", "../etc/passwd", "UTC+1"])
-    def test_an_unknown_zone_is_refused(self, as_coordinator, zone):
-        answer = as_coordinator.post(reverse("lathes:workshop_new"), {"name": "Barn", "zone": zone})
-
-        assert "Write the time zone as Europe/Dublin" in answer.content.decode()

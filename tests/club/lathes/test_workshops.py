@@ -1,0 +1,62 @@
+from __future__ import annotations
+
+import pytest
+from django.urls import reverse
+
+from club.base.access import Role
+from club.base.changes import changes_of
+from tests.factories import LatheFactory, WorkshopFactory
+
+pytestmark = pytest.mark.django_db
+
+
+def test_one_is_made_and_mended_with_its_changes(as_coordinator):
+    as_coordinator.post(
+        reverse("lathes:workshop_new"), {"name": "Barn", "address": "", "zone": "Europe/Oslo"}
+    )
+    made = as_coordinator.get(reverse("lathes:workshops")).context["workshops"][0]
+
+    as_coordinator.post(
+        reverse("lathes:workshop_mend", args=[made.pk]), {"name": "Long Barn", "zone": "Europe/Oslo"}
+    )
+
+    assert changes_of(made).first().lines == [["name", "Barn", "Long Barn"]]
+
+
+def test_whoever_reads_one_workshop_is_led_to_no_other(sign_in_as):
+    kiln = LatheFactory().workshop
+    WorkshopFactory(name="Far Barn")
+    client = sign_in_as(Role.HELPER, kiln)
+
+    pages = [client.get(reverse(address)) for address in ("lathes:workshops", "lathes:list")]
+
+    assert ["Far Barn" in page.content.decode() for page in pages] == [False, False]
+    assert [shop.pk for shop in pages[0].context["workshops"]] == [kiln.pk]
+    assert list(pages[1].context["form"].fields["workshop"].queryset) == [kiln]
+
+
+@pytest.mark.parametrize("name", ["Barn", "BARN", "barn "])
+def test_two_are_never_called_the_same(as_coordinator, name):
+    WorkshopFactory(name="Barn")
+
+    answer = as_coordinator.post(reverse("lathes:workshop_new"), {"name": name, "zone": "Europe/Oslo"})
+
+    assert "There is a workshop of this name already" in answer.content.decode()
+
+
+def test_one_may_change_the_capitals_of_its_own_name(as_coordinator):
+    barn = WorkshopFactory(name="barn")
+
+    as_coordinator.post(
+        reverse("lathes:workshop_mend", args=[barn.pk]), {"name": "Barn", "zone": "Europe/Oslo"}
+    )
+
+    barn.refresh_from_db()
+    assert barn.name == "Barn"
+
+
+@pytest.mark.parametrize("zone", ["", "Europe/Nowhere", "../etc/passwd", "UTC+1"])
+def test_an_unknown_zone_is_refused(as_coordinator, zone):
+    answer = as_coordinator.post(reverse("lathes:workshop_new"), {"name": "Barn", "zone": zone})
+
+    assert "Write the time zone as Europe/Dublin" in answer.content.decode()
