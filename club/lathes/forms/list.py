@@ -4,6 +4,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from django import forms
+from django.db.models import QuerySet
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
@@ -53,11 +54,17 @@ class LatheFilterForm(forms.Form):
 
     q = forms.CharField(label=_("number or words"), required=False, max_length=80)
     workshop = forms.ModelChoiceField(
-        Workshop.objects.all(), label=_("workshop"), required=False, empty_label=_("every workshop")
+        Workshop.objects.none(), label=_("workshop"), required=False, empty_label=_("every workshop")
     )
     condition = forms.ChoiceField(
         label=_("condition"), required=False, choices=[("", _("any condition")), *Lathe.Condition.choices]
     )
+
+    def __init__(self, data: Any, workshops: QuerySet[Workshop]) -> None:
+        super().__init__(data)
+        field = self.fields["workshop"]
+        assert isinstance(field, forms.ModelChoiceField)
+        field.queryset = workshops
 
     def narrow(self, lathes: LatheQuerySet) -> LatheQuerySet:
         """Those of the lathes that fit what could be read of the form."""

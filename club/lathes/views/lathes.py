@@ -14,7 +14,7 @@ from django.views.decorators.vary import vary_on_headers
 from club.base.changes import changes_of
 from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest, posted
-from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for
+from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for, workshops_in_reach
 from club.lathes.actions import (
     StaleLatheError,
     TakenError,
@@ -38,7 +38,7 @@ LATHES_A_PAGE = 40
 @vary_on_headers("HX-Request", "HX-History-Restore-Request")
 def lathe_list(request: HtmxRequest) -> HttpResponse:
     lathes = lathes_for(request.user, "lathes:list")
-    form = LatheFilterForm(request.GET)
+    form = LatheFilterForm(request.GET, workshops_in_reach(request.user, "lathes:list"))
     page = Paginator(form.narrow(lathes.whole()), LATHES_A_PAGE).get_page(request.GET.get("page"))
     rows = small_drawings(page.object_list, reader_lengths(request))
     context = {"form": form, "page": page, "rows": rows, "narrowed": form.narrowed}

@@ -9,7 +9,7 @@ from django.utils.translation import gettext
 
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest, posted
-from club.lathes.access import may_add_workshops, workshop_for
+from club.lathes.access import may_add_workshops, workshop_for, workshops_in_reach
 from club.lathes.actions import TakenError, save_workshop
 from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.models import Workshop
@@ -18,7 +18,7 @@ from club.people.access import signed_in
 
 
 def workshop_list(request: HtmxRequest) -> HttpResponse:
-    workshops = Workshop.objects.annotate(lathe_count=Count("lathes"))
+    workshops = workshops_in_reach(request.user, "lathes:workshops").annotate(lathe_count=Count("lathes"))
     context = {"workshops": workshops, "may_add": may_add_workshops(request.user)}
     return render(request, "club/lathes/workshops.html", context)
 
