@@ -147,6 +147,14 @@ AXES_RESET_COOL_OFF_ON_FAILURE_DURING_LOCKOUT = False
 AXES_DISABLE_ACCESS_LOG = True
 AXES_VERBOSE = False
 
+# Django's own choice keeps a fault in no place at all where DEBUG is off and nobody gets mail.
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "handlers": {"stderr": {"class": "logging.StreamHandler"}},
+    "loggers": {"django": {"handlers": ["stderr"], "level": "ERROR"}},
+}
+
 LANGUAGE_CODE = "en"
 LANGUAGES = [("en", "English")]
 USE_I18N = True
