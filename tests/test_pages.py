@@ -179,4 +179,4 @@ def test_the_html_checker_finds_nothing(answers: dict[str, Answer], tmp_path: Pa
 
     found = checked([*sorted(tmp_path.iterdir()), *style])
 
-    assert found == []
+    assert not found, "\n".join(found)
