@@ -23,8 +23,12 @@ CARDS_A_SHEET = 4
 SPEEDS_IN_A_COLUMN = 5
 MOST_SPEEDS = 8
 MOST_BARS = 2
-# Characters of the reason that fit one line.
+# Characters of the reason that fit one line, and of a setting's name that fit beside its speeds.
 A_LINE = 50
+A_NAME = 8
+# Lines at the usual size that fit Letter, the shorter paper: a setting or a reason is one; a draw bar
+# brings a line to mind with it and is two.
+MOST_LINES = 5
 LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "::1"})
 
 
@@ -49,7 +53,15 @@ class LatheCard:
     def is_tight(self) -> bool:
         """Whether there is more to say than fits at the usual size."""
         lathe = self.lathe
-        return len(lathe.condition_reason) > A_LINE or len(lathe.draw_bars) > 1 or self.has_many_speeds
+        lines = len(lathe.speeds) + bool(lathe.condition_reason) + 2 * len(lathe.draw_bars)
+        return lines > MOST_LINES or len(lathe.condition_reason) > A_LINE
+
+    @property
+    def has_small_speeds(self) -> bool:
+        """Whether the speeds are set smaller, to stand in one line each."""
+        return len(self.lathe.speeds) == SPEEDS_IN_A_COLUMN or any(
+            len(setting.label) > A_NAME for setting in self.lathe.speeds
+        )
 
     @property
     def short_address(self) -> str:

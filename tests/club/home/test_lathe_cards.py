@@ -88,6 +88,38 @@ def test_a_lathe_with_all_it_can_have_still_fits_its_card(as_coordinator, paper)
     assert "Manual and instructor first" in text
 
 
+@pytest.mark.parametrize("paper", list(Paper))
+@pytest.mark.parametrize(
+    ("settings", "label", "reason", "bars"),
+    [
+        (5, "belt", "ask before slender work, and mind the cover", 0),
+        (3, "belt", "", 1),
+        (2, "belt", "ask before slender work, and mind the cover", 1),
+        (4, "belt", "ask before slender work, and mind the cover", 1),
+        (3, "belt with back gear", "", 1),
+        (5, "belt with back gear", "ask before slender work " * 6 + "mind the cover", 12),
+    ],
+)
+def test_a_card_fits_wherever_it_grows(as_coordinator, paper, settings, label, reason, bars):
+    lathe = LatheFactory(
+        condition="limited" if reason else "in_service",
+        condition_reason=reason,
+        plate_speed=12_000,
+        no_volt_release=None,
+        reverse=None,
+    )
+    for place in range(1, settings + 1):
+        LatheSpeed.objects.create(lathe=lathe, position=place, label=f"{label}{place}", low=250, high=3200)
+    for place in range(1, bars + 1):
+        bar = {"label": f"bar {place}", "thread": "3/8-16", "length": _length("14 1/4 in")}
+        LatheDrawBar.objects.create(lathe=lathe, position=place, **bar)
+
+    pdf = pdf_of(as_coordinator, [lathe], paper)
+
+    assert len(PdfReader(io.BytesIO(pdf)).pages) == 1
+    assert lowest_word(pdf) < CARD_HEIGHT[paper]
+
+
 def test_a_card_says_what_is_measured_and_what_is_not(as_coordinator):
     lathe = LatheFactory(number=7, nose_thread="M33x3.5")
 
