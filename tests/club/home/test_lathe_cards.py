@@ -195,10 +195,33 @@ def test_a_card_opens_on_any_phone_without_signing_in_and_names_nobody(client, a
     assert "Changes" not in answer.content.decode()
 
 
-def test_an_out_of_service_lathe_takes_nobody(client):
+def test_a_card_says_to_leave_a_lathe_out_of_service_switched_off(client):
     lathe = LatheFactory(condition="out", condition_reason="no working drive")
 
-    assert "it takes nobody" in client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+    assert "leave it switched off" in client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+
+
+def test_a_helper_gets_from_the_code_to_the_condition_in_one_step(sign_in_as):
+    here, elsewhere = LatheFactory(), LatheFactory()
+    condition = reverse("lathes:condition", args=[here.pk])
+    card = reverse("home:card", args=[here.pk])
+    helper = sign_in_as(Role.HELPER, here.workshop)
+
+    own = helper.get(card).content.decode()
+    other = helper.get(reverse("home:card", args=[elsewhere.pk])).content.decode()
+
+    assert f'href="{condition}"' in own
+    assert reverse("lathes:condition", args=[elsewhere.pk]) not in other
+    assert "Something wrong with it?" not in own
+
+
+def test_the_card_leads_whoever_is_not_signed_in_to_the_condition(client):
+    lathe = LatheFactory()
+    condition = reverse("lathes:condition", args=[lathe.pk])
+
+    page = client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+
+    assert f'href="{reverse("people:sign_in")}?next={condition}"' in page
 
 
 @pytest.mark.parametrize(
