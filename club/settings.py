@@ -17,7 +17,8 @@ django_stubs_ext.monkeypatch()
 
 BASE_DIR = Path(__file__).resolve().parent.parent
 DATA_DIR = Path(env_text("HANDWHEEL_DATA", str(BASE_DIR / ".data")))
-DATA_DIR.mkdir(parents=True, exist_ok=True)
+# Names, password hashes and sessions: nobody else on this machine needs to read them.
+DATA_DIR.mkdir(mode=0o700, parents=True, exist_ok=True)
 
 # Where people reach this installation, as in https://turners.example. QR codes carry it.
 ADDRESS = env_text("HANDWHEEL_ADDRESS", "").rstrip("/")
