@@ -90,7 +90,9 @@ def condition(request: HtmxRequest, pk: int) -> HttpResponse:
         facts = given["revision"], given["condition"], given["condition_reason"]
         kept = _written(form, lambda: set_condition(signed_in(request), found, *facts))
         if kept:
-            return _kept(request, kept)
+            words = {"lathe": kept, "condition": kept.get_condition_display()}
+            messages.success(request, gettext("%(lathe)s is now %(condition)s.") % words)
+            return redirect(kept)
     return render(request, "club/lathes/condition.html", {"form": form, "lathe": found}, status=_status(form))
 
 
@@ -121,7 +123,7 @@ def _written(form: BaseForm, write: Callable[[], Lathe]) -> Lathe | None:
 
 
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
-    messages.success(request, gettext("%(lathe)s is kept.") % {"lathe": lathe})
+    messages.success(request, gettext("%(lathe)s is saved.") % {"lathe": lathe})
     return redirect(lathe)
 
 

@@ -49,7 +49,7 @@ def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
         except TakenError:
             form.add_error(None, TAKEN)
         else:
-            messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": kept})
+            messages.success(request, gettext("%(workshop)s is saved.") % {"workshop": kept})
             return redirect(kept)
     status = 422 if form.errors else 200
     return render(

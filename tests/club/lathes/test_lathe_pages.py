@@ -223,6 +223,14 @@ class TestCondition:
         assert (lathe.condition, lathe.condition_reason) == ("out", "no working drive")
         assert changes_of(lathe).first().by_name != ""
 
+    def test_the_answer_says_how_the_lathe_is_now(self, sign_in_as):
+        lathe = LatheFactory(number=4)
+        client = sign_in_as(Role.HELPER)
+
+        self.change(client, lathe)
+
+        assert "Lathe 4 is now out of service." in client.get(lathe.get_absolute_url()).content.decode()
+
     def test_without_a_reason_nothing_changes(self, sign_in_as):
         lathe = LatheFactory()
 
