@@ -121,6 +121,7 @@ def _with_lead(lead: str, error: LineError, wrong: str) -> str:
     return lead % {"number": error.number, "text": error.values["text"], "wrong": wrong}
 
 
+TOO_LONG = _("Use at most %(limit_value)d characters.")
 STALE = _(
     "Somebody else changed this lathe since you opened it, so nothing was written. "
     "Open it anew in another window, compare, and write there what is yours."

@@ -22,7 +22,7 @@ from club.lathes.domain.speed_settings import (
 )
 from club.lathes.domain.threads import SPINDLE_NOSES, ThreadError, parse_thread
 from club.lathes.models import Lathe, Workshop
-from club.lathes.sentences import own_draw_bar_sentence, speed_setting_sentence, thread_sentence
+from club.lathes.sentences import TOO_LONG, own_draw_bar_sentence, speed_setting_sentence, thread_sentence
 
 YES_NO = (("", _("not known")), ("yes", _("yes")), ("no", _("no")))
 
@@ -131,5 +131,6 @@ def reason_field() -> forms.CharField:
         label=_("reason, or what to mind"),
         required=False,
         max_length=160,
+        error_messages={"max_length": TOO_LONG},
         help_text=_("Everyone at the lathe reads it: name no person."),
     )

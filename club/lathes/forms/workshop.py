@@ -9,11 +9,14 @@ from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from club.lathes.models import Workshop
+from club.lathes.sentences import TOO_LONG
 
 NAME_TAKEN = _("There is a workshop of this name already: give this one another.")
 
 
 class WorkshopForm(forms.ModelForm[Workshop]):
+    revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
+
     class Meta:
         model = Workshop
         fields = ("name", "address", "zone")
@@ -22,13 +25,16 @@ class WorkshopForm(forms.ModelForm[Workshop]):
             "name": {
                 "required": _("A workshop needs a name, as people call it."),
                 "unique": NAME_TAKEN,
+                "max_length": TOO_LONG,
             },
+            "address": {"max_length": TOO_LONG},
             "zone": {"required": _("Write the time zone as Europe/Dublin or America/Chicago.")},
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["zone"].initial = settings.TIME_ZONE
+        self.fields["revision"].initial = self.instance.revision
 
     def clean_name(self) -> str:
         """Lists name a workshop in whatever case, so two that differ in capitals only would be mistaken."""
