@@ -122,7 +122,8 @@ def _runs(cell: str) -> bool:
 
 
 def _headings(cells: Sequence[str]) -> tuple[str, ...]:
-    headings = [" ".join(cell.split()).lower() for cell in cells]
+    # Office programs bend the apostrophe somebody typed.
+    headings = [" ".join(cell.split()).lower().replace("\u2019", "'") for cell in cells]
     while headings and not headings[-1]:
         headings.pop()
     if len(headings) > MOST_HEADINGS:

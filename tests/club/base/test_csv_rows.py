@@ -20,6 +20,10 @@ def test_what_is_written_is_read_back(rows):
     assert [tuple(row.cells.values()) for row in read.rows] == rows
 
 
+def test_a_heading_with_a_bent_apostrophe_is_the_same_heading():
+    assert read_list("Maker\u2019s plate\nBench lathe\n").headings == ("maker's plate",)
+
+
 @pytest.mark.parametrize("cell", ["'=1+1", "''-5", "'", "'twas", "=1+1"])
 def test_apostrophes_somebody_typed_come_back(cell):
     text = write_list(["only"], [{"only": cell}])
