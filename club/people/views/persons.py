@@ -70,5 +70,5 @@ def _form_page(request: HttpRequest, form: PersonForm) -> HttpResponse:
 
 
 def _kept(request: HttpRequest, found: Person) -> HttpResponse:
-    messages.success(request, gettext("%(person)s is kept.") % {"person": found})
+    messages.success(request, gettext("%(person)s is saved.") % {"person": found})
     return redirect(found)
