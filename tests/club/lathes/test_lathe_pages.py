@@ -100,7 +100,7 @@ def test_two_people_at_one_lathe_do_not_overwrite_each_other(as_coordinator, kil
 
     lathe.refresh_from_db()
     assert answer.status_code == 422
-    assert "Somebody else changed this lathe" in answer.content.decode()
+    assert "Somebody else changed this" in answer.content.decode()
     assert 'value="Second"' in answer.content.decode()
     assert lathe.plate == "First"
 
@@ -203,6 +203,28 @@ def test_a_coordinator_of_one_workshop_makes_no_new_one(sign_in_as, kiln):
     client = sign_in_as(Role.COORDINATOR, kiln)
 
     assert client.post(reverse("lathes:workshop_new"), {"name": "Barn", "zone": "UTC"}).status_code == 403
+
+
+class TestTheFirstSteps:
+    def test_the_empty_list_leads_to_a_workshop_too(self, as_coordinator):
+        page = as_coordinator.get(reverse("lathes:list")).content.decode()
+
+        assert "add it first" in page
+        assert f'href="{reverse("lathes:workshop_new")}"' in page
+
+    def test_a_workshop_without_lathes_leads_to_them(self, as_coordinator):
+        page = as_coordinator.get(WorkshopFactory().get_absolute_url()).content.decode()
+
+        assert reverse("lathes:import") in page
+        assert reverse("lathes:new") in page
+
+    def test_a_workshop_with_lathes_shows_them(self, as_coordinator):
+        workshop = LatheFactory().workshop
+
+        page = as_coordinator.get(workshop.get_absolute_url()).content.decode()
+
+        assert f"?workshop={workshop.pk}" in page
+        assert reverse("lathes:import") not in page
 
 
 class TestCondition:
