@@ -10,7 +10,7 @@ import dj_database_url
 import django_stubs_ext
 from csp.constants import NONE, SELF
 
-from club.environment import env_bool, env_list, env_text
+from club.environment import env_bool, env_int, env_list, env_text
 
 # Lets a form or a field name its type as the type checker reads it: forms.ModelForm[Lathe].
 django_stubs_ext.monkeypatch()
@@ -62,6 +62,7 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "csp.middleware.CSPMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    "club.base.requests.Utf8Middleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
@@ -147,6 +148,7 @@ AXES_RESET_COOL_OFF_ON_FAILURE_DURING_LOCKOUT = False
 # Who signed in when, from where and with what is nobody's business.
 AXES_DISABLE_ACCESS_LOG = True
 AXES_VERBOSE = False
+AXES_CLIENT_IP_CALLABLE = "club.people.throttle.address_of"
 
 # Django's own choice keeps a fault in no place at all where DEBUG is off and nobody gets mail.
 LOGGING = {
@@ -190,6 +192,9 @@ CONTENT_SECURITY_POLICY = {
     }
 }
 SECURE_REFERRER_POLICY = "same-origin"
+# Behind how many proxies of our own it runs: only they may say where a request came from, and how.
+PROXIES = env_int("HANDWHEEL_PROXIES", 0)
+SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if PROXIES else None
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = SECURE_SSL_REDIRECT = HTTPS
 SECURE_HSTS_SECONDS = 31_536_000 if HTTPS else 0
 CSRF_TRUSTED_ORIGINS = [ADDRESS] if HTTPS else []

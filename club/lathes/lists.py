@@ -176,7 +176,7 @@ def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> Iterable[Ce
 
 @transaction.atomic
 def bring_in(by: Account, plan: ListPlan) -> None:
-    """Write the whole plan or nothing; raises StaleLatheError or TakenError
+    """Write the whole plan or nothing; raises StaleError or TakenError
     when the lathes changed since it was made."""
     for line in plan.lines:
         form = line.form

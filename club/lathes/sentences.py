@@ -123,7 +123,7 @@ def _with_lead(lead: str, error: LineError, wrong: str) -> str:
 
 TOO_LONG = _("Use at most %(limit_value)d characters.")
 STALE = _(
-    "Somebody else changed this lathe since you opened it, so nothing was written. "
+    "Somebody else changed this since you opened it, so nothing was written. "
     "Open it anew in another window, compare, and write there what is yours."
 )
 TAKEN = _("Somebody else took this number or name just now, so nothing was written. Choose another one.")

@@ -42,8 +42,9 @@ class LatheListForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         cleaned["text"] = cleaned.get("file") or cleaned.get("lines") or ""
-        # The page comes back with the lines of the file, so that they can be mended there.
-        self.data = {**self.data, "lines": cleaned["text"]}
+        if cleaned.get("file"):
+            # The page comes back with the lines of the file, so that they can be mended there.
+            self.data = {**self.data, "lines": cleaned["text"]}
         if not self.errors and not cleaned["text"].strip():
             self.add_error("file", gettext("Choose a file, or write the lines below."))
         return cleaned

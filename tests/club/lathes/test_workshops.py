@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+from django.db import IntegrityError
 from django.urls import reverse
 
 from club.base.access import Role
@@ -17,7 +18,8 @@ def test_one_is_made_and_mended_with_its_changes(as_coordinator):
     made = as_coordinator.get(reverse("lathes:workshops")).context["workshops"][0]
 
     as_coordinator.post(
-        reverse("lathes:workshop_mend", args=[made.pk]), {"name": "Long Barn", "zone": "Europe/Oslo"}
+        reverse("lathes:workshop_mend", args=[made.pk]),
+        {"name": "Long Barn", "zone": "Europe/Oslo", "revision": "1"},
     )
 
     assert changes_of(made).first().lines == [["name", "Barn", "Long Barn"]]
@@ -48,7 +50,8 @@ def test_one_may_change_the_capitals_of_its_own_name(as_coordinator):
     barn = WorkshopFactory(name="barn")
 
     as_coordinator.post(
-        reverse("lathes:workshop_mend", args=[barn.pk]), {"name": "Barn", "zone": "Europe/Oslo"}
+        reverse("lathes:workshop_mend", args=[barn.pk]),
+        {"name": "Barn", "zone": "Europe/Oslo", "revision": "1"},
     )
 
     barn.refresh_from_db()
@@ -60,3 +63,23 @@ def test_an_unknown_zone_is_refused(as_coordinator, zone):
     answer = as_coordinator.post(reverse("lathes:workshop_new"), {"name": "Barn", "zone": zone})
 
     assert "Write the time zone as Europe/Dublin" in answer.content.decode()
+
+
+def test_two_people_at_one_workshop_do_not_overwrite_each_other(as_coordinator):
+    barn = WorkshopFactory(name="Barn", revision=2)
+    opened_early = {"name": "Old Barn", "zone": "Europe/Oslo", "revision": "1"}
+
+    answer = as_coordinator.post(reverse("lathes:workshop_mend", args=[barn.pk]), opened_early)
+
+    barn.refresh_from_db()
+    assert answer.status_code == 422
+    assert "Somebody else changed this" in answer.content.decode()
+    assert 'value="Old Barn"' in answer.content.decode()
+    assert barn.name == "Barn"
+
+
+def test_the_database_too_keeps_names_apart_that_differ_in_capitals_only(as_coordinator):
+    WorkshopFactory(name="Barn")
+
+    with pytest.raises(IntegrityError):
+        WorkshopFactory(name="BARN")
