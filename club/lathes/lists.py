@@ -16,7 +16,7 @@ from club.lathes.domain.own_draw_bars import write_own_draw_bars
 from club.lathes.domain.speed_settings import write_speed_settings
 from club.lathes.forms.lathe import LatheRowForm
 from club.lathes.models import Lathe, Workshop
-from club.lathes.sentences import csv_sentence, line_sentence
+from club.lathes.sentences import csv_sentence, field_sentence, line_sentence
 from club.people.models import Account
 
 HEADING_OF = {field: heading for heading, field in COLUMNS.items()}
@@ -164,7 +164,8 @@ def _problems(
     for field, errors in form.errors.items():
         if field not in {"workshop", "__all__"}:
             for error in errors:
-                yield line_sentence("field", line=row.line, heading=HEADING_OF[field], error=error)
+                heading = HEADING_OF[field]
+                yield field_sentence(row.line, heading, row.cells.get(heading, ""), str(error))
 
 
 def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> Iterable[CellChange]:

@@ -143,29 +143,44 @@ LIST = {
         "Line %(line)d: a quotation mark is not closed, or stands inside a cell. "
         "Write it twice, or take it out."
     ),
-    "heading_twice": _("The column %(heading)s is there twice. Keep one of them."),
+    "heading_twice": _("The column “%(heading)s” is there twice. Keep one of them."),
     "no_heading": _(
-        "Line %(line)d has %(found)d cells for %(headings)d columns. "
+        "Line %(line)d has %(found)d cells, but the first line names %(headings)d. "
         "A cell with the separator in it wants quotation marks round it."
     ),
-    "unknown_heading": _("No column is called %(heading)s. The names of the columns stand below."),
-    "missing_heading": _("The column %(heading)s is missing. Without it nobody knows which lathe is meant."),
+    "unknown_heading": _(
+        "No column is called “%(heading)s”: take it out, or give it one of the names below."
+    ),
+    "missing_heading": _(
+        "The column “%(heading)s” is missing. Without it nobody knows which lathe is meant."
+    ),
 }
+MOST_QUOTED = 40
 LINE = {
     "twice": _("Line %(line)d: lathe %(number)s stands in line %(earlier)d already. Keep one of them."),
     "no_workshop": _(
-        "Line %(line)d, workshop: there is none called %(workshop)s that you may write in. "
+        "Line %(line)d, workshop: There is none called “%(workshop)s” that you may write in. "
         "It would take: %(known)s."
     ),
     "no_workshop_named": _(
-        "Line %(line)d, workshop: say which one the lathe stands in. It would take: %(known)s."
+        "Line %(line)d, workshop: Say which one the lathe stands in. It would take: %(known)s."
     ),
     "field": _("Line %(line)d, %(heading)s: %(error)s"),
+    # Most sentences about a field don't quote it, because in a form it stands just above them.
+    "field_read": _("Line %(line)d, %(heading)s reads “%(cell)s”. %(error)s"),
 }
 
 
 def csv_sentence(error: CsvError) -> str:
     return str(LIST[error.code]) % error.values
+
+
+def field_sentence(line: int, heading: str, cell: str, error: str) -> str:
+    """What is wrong with one cell; quotes the cell where the error doesn't."""
+    quoted = not cell or len(cell) > MOST_QUOTED or "“" in error
+    return line_sentence(
+        "field" if quoted else "field_read", line=line, heading=heading, cell=cell, error=error
+    )
 
 
 def line_sentence(code: str, **values: object) -> str:
