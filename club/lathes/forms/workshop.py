@@ -20,6 +20,9 @@ class WorkshopForm(forms.ModelForm[Workshop]):
     class Meta:
         model = Workshop
         fields = ("name", "address", "zone")
+        help_texts = {
+            "zone": _("Dates and times of classes here are kept in it. Write it as Europe/Dublin."),
+        }
         widgets = {"address": forms.Textarea(attrs={"rows": 3})}
         error_messages = {
             "name": {
@@ -33,7 +36,9 @@ class WorkshopForm(forms.ModelForm[Workshop]):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["zone"].initial = settings.TIME_ZONE
+        # The zone nobody set is no offer: it would be saved unseen, and every class would start wrong.
+        if not self.instance.zone and settings.TIME_ZONE != "UTC":
+            self.initial["zone"] = settings.TIME_ZONE
         self.fields["revision"].initial = self.instance.revision
 
     def clean_name(self) -> str:

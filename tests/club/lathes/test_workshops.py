@@ -58,6 +58,31 @@ def test_one_may_change_the_capitals_of_its_own_name(as_coordinator):
     assert barn.name == "Barn"
 
 
+def zone_offered(client):
+    return client.get(reverse("lathes:workshop_new")).context["form"]["zone"].value()
+
+
+def test_the_zone_of_the_installation_is_offered(as_coordinator, settings):
+    settings.TIME_ZONE = "Europe/Dublin"
+
+    assert zone_offered(as_coordinator) == "Europe/Dublin"
+
+
+def test_no_zone_is_offered_where_nobody_set_one(as_coordinator, settings):
+    settings.TIME_ZONE = "UTC"
+
+    assert not zone_offered(as_coordinator)
+
+
+def test_a_workshop_keeps_its_own_zone_on_its_form(as_coordinator, settings):
+    settings.TIME_ZONE = "Europe/Dublin"
+    workshop = WorkshopFactory(zone="America/Chicago")
+
+    page = as_coordinator.get(reverse("lathes:workshop_mend", args=[workshop.pk]))
+
+    assert page.context["form"]["zone"].value() == "America/Chicago"
+
+
 @pytest.mark.parametrize("zone", ["", "Europe/Nowhere", "../etc/passwd", "UTC+1"])
 def test_an_unknown_zone_is_refused(as_coordinator, zone):
     answer = as_coordinator.post(reverse("lathes:workshop_new"), {"name": "Barn", "zone": zone})
