@@ -37,16 +37,16 @@ MEASURED = (
     "through_bore",
     "nose_to_handwheel",
     "draw_bars",
+    "reverse",
+    "spindle_lock",
+    "no_volt_release",
+    "low_stand",
     "swing_over_bed",
     "swing_over_banjo",
     "centres_greatest",
     "centres_least",
     "speeds",
     "plate_speed",
-    "reverse",
-    "spindle_lock",
-    "no_volt_release",
-    "low_stand",
 )
 
 
