@@ -18,7 +18,9 @@ class LatheListForm(forms.Form):
     """A list of lathes, as a file or as typed lines; a file given takes the place of the lines."""
 
     file = forms.FileField(
-        label=_("file"), required=False, help_text=_("CSV as a spreadsheet saves it, up to 1 MB.")
+        label=_("file"),
+        required=False,
+        help_text=_("CSV as a spreadsheet saves it, up to 1 MB. Or write the lines below."),
     )
     lines = forms.CharField(
         label=_("lines"),
