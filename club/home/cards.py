@@ -53,8 +53,10 @@ class LatheCard:
     def is_tight(self) -> bool:
         """Whether there is more to say than fits at the usual size."""
         lathe = self.lathe
-        lines = len(lathe.speeds) + bool(lathe.condition_reason) + 2 * len(lathe.draw_bars)
-        return lines > MOST_LINES or len(lathe.condition_reason) > A_LINE
+        # Five small settings stand where four usual ones do.
+        settings_lines = min(len(lathe.speeds), SPEEDS_IN_A_COLUMN - 1)
+        lines = settings_lines + bool(lathe.condition_reason) + 2 * len(lathe.draw_bars)
+        return lines > MOST_LINES or len(lathe.condition_reason) > A_LINE or self.has_many_speeds
 
     @property
     def has_small_speeds(self) -> bool:
