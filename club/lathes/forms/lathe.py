@@ -37,16 +37,16 @@ MEASURED = (
     "through_bore",
     "nose_to_handwheel",
     "draw_bars",
-    "reverse",
-    "spindle_lock",
-    "no_volt_release",
-    "low_stand",
     "swing_over_bed",
     "swing_over_banjo",
     "centres_greatest",
     "centres_least",
     "speeds",
     "plate_speed",
+    "reverse",
+    "spindle_lock",
+    "no_volt_release",
+    "low_stand",
 )
 
 
@@ -120,7 +120,7 @@ class LatheForm(forms.ModelForm[Lathe]):
     revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
     # As they stand on the page, so that the message on top lists what is wrong in the order one meets it.
-    field_order = ("workshop", "number", "plate", *MEASURED, "condition", "condition_reason")
+    field_order = ("workshop", "number", "plate", "condition", "condition_reason", *MEASURED)
 
     class Meta:
         model = Lathe
