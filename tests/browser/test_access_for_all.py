@@ -41,16 +41,22 @@ def test_every_page_was_seen_in_the_state_its_sample_is_about(looks: dict[str, L
 
 # Rules of axe-core for WCAG 2.2 (W3C), levels A and AA.
 def test_axe_finds_nothing_on_any_page(looks: dict[str, Look]):
-    assert not told(looks, "violations")
+    found = told(looks, "violations")
+
+    assert not found, found
 
 
 # WCAG 2.2 (W3C), 1.4.10 Reflow: down to 320 px.
 def test_no_page_scrolls_sideways(looks: dict[str, Look]):
-    assert not told(looks, "sideways")
+    found = told(looks, "sideways")
+
+    assert not found, found
 
 
 def test_whatever_can_be_pressed_is_large_enough_for_a_finger(looks: dict[str, Look]):
-    assert not told(looks, "small")
+    found = told(looks, "small")
+
+    assert not found, found
 
 
 def test_only_these_links_stand_in_a_line_of_text(looks: dict[str, Look]):
@@ -58,8 +64,12 @@ def test_only_these_links_stand_in_a_line_of_text(looks: dict[str, Look]):
 
 
 def test_no_page_complains_to_the_console(looks: dict[str, Look]):
-    assert not told(looks, "complaints")
+    found = told(looks, "complaints")
+
+    assert not found, found
 
 
 def test_no_page_asks_another_host(looks: dict[str, Look]):
-    assert not told(looks, "outside")
+    found = told(looks, "outside")
+
+    assert not found, found
