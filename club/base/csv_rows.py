@@ -1,13 +1,14 @@
 """Reading and writing lists as CSV text: pure, and the same for every list of the club.
 
-A cell that a spreadsheet would run as a formula goes out with an apostrophe before it and loses that
-apostrophe when it comes back, so a list survives the round trip and no spreadsheet runs anything.
+A cell that a spreadsheet would run as a formula, or take for a date, goes out with an apostrophe before it
+and loses that apostrophe when it comes back, so a list survives the round trip and nothing is run.
 """
 
 from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -17,6 +18,10 @@ MOST_HEADINGS = 100
 MOST_CELL = 2_000
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 DELIMITERS = (",", ";", "\t")
+# Spreadsheets make a date of a thread like 1-8 or 3/8-16, and do not tell.
+DATE_LIKE = re.compile(r"[0-9]{1,2}(?:[-/.][0-9]{1,4}){1,2}")
+# What some programs write above the list to name its separator.
+SEPARATOR_LINE = re.compile(r"sep=(?P<sign>[,;\t])[ \t]*\r?\n", re.IGNORECASE)
 
 
 class CsvError(ValueError):
@@ -96,9 +101,14 @@ def _delimiter(text: str) -> str:
 
 def _lines(text: str) -> list[tuple[int, list[str]]]:
     """Cells of each line that has any, with the line number where it starts."""
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text), strict=True)
+    named = SEPARATOR_LINE.match(text)
+    delimiter = named["sign"] if named else _delimiter(text)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     lines = []
     start = 1
+    if named:
+        next(reader)
+        start = 2
     try:
         for cells in reader:
             if any(cell.strip() for cell in cells):
@@ -117,8 +127,9 @@ def _cell_in(cell: str, line: int) -> str:
 
 
 def _runs(cell: str) -> bool:
-    """Whether a spreadsheet would run it, were it not for apostrophes before it."""
-    return cell.lstrip("'").startswith(FORMULA_STARTS)
+    """Whether a spreadsheet would make something else of it, were it not for apostrophes before it."""
+    bare = cell.lstrip("'")
+    return bare.startswith(FORMULA_STARTS) or DATE_LIKE.fullmatch(bare) is not None
 
 
 def _headings(cells: Sequence[str]) -> tuple[str, ...]:

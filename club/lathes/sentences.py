@@ -122,6 +122,10 @@ def _with_lead(lead: str, error: LineError, wrong: str) -> str:
 
 
 TOO_LONG = _("Use at most %(limit_value)d characters.")
+DATE_FOR_THREAD = _(
+    "A spreadsheet has made a date of this thread. "
+    "Write it as 1 x 8 tpi or 3/8 x 16 tpi, which it leaves alone."
+)
 STALE = _(
     "Somebody else changed this since you opened it, so nothing was written. "
     "Open it anew in another window, compare, and write there what is yours."
@@ -159,15 +163,16 @@ MOST_QUOTED = 40
 LINE = {
     "twice": _("Line %(line)d: lathe %(number)s stands in line %(earlier)d already. Keep one of them."),
     "no_workshop": _(
-        "Line %(line)d, workshop: There is none called “%(workshop)s” that you may write in. "
-        "It would take: %(known)s."
+        "Line %(line)d, lathe %(number)s, workshop: There is none called “%(workshop)s” "
+        "that you may write in. It would take: %(known)s."
     ),
     "no_workshop_named": _(
-        "Line %(line)d, workshop: Say which one the lathe stands in. It would take: %(known)s."
+        "Line %(line)d, lathe %(number)s, workshop: Say which one the lathe stands in. "
+        "It would take: %(known)s."
     ),
-    "field": _("Line %(line)d, %(heading)s: %(error)s"),
+    "field": _("Line %(line)d, lathe %(number)s, %(heading)s: %(error)s"),
     # Most sentences about a field don't quote it, because in a form it stands just above them.
-    "field_read": _("Line %(line)d, %(heading)s reads “%(cell)s”. %(error)s"),
+    "field_read": _("Line %(line)d, lathe %(number)s, %(heading)s reads “%(cell)s”. %(error)s"),
 }
 
 
@@ -175,11 +180,16 @@ def csv_sentence(error: CsvError) -> str:
     return str(LIST[error.code]) % error.values
 
 
-def field_sentence(line: int, heading: str, cell: str, error: str) -> str:
+def field_sentence(line: int, number: str, heading: str, cell: str, error: str) -> str:
     """What is wrong with one cell; quotes the cell where the error doesn't."""
     quoted = not cell or len(cell) > MOST_QUOTED or "“" in error
     return line_sentence(
-        "field" if quoted else "field_read", line=line, heading=heading, cell=cell, error=error
+        "field" if quoted else "field_read",
+        line=line,
+        number=number or "?",
+        heading=heading,
+        cell=cell,
+        error=error,
     )
 
 

@@ -51,6 +51,12 @@ def test_any_of_three_delimiters_is_recognised(delimiter):
     assert dict(read.rows[0].cells) == {"number": "7", "swing over bed": "12 in"}
 
 
+def test_a_line_that_names_the_separator_is_no_line_of_the_list():
+    read = read_list("sep=;\r\nnumber;plate\r\n7;one, two\r\n")
+
+    assert [(row.line, dict(row.cells)) for row in read.rows] == [(3, {"number": "7", "plate": "one, two"})]
+
+
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252"])
 def test_a_file_is_read_as_spreadsheets_save_it(encoding):
     data = "plate\r\nSöhne ½\r\n".encode(encoding)

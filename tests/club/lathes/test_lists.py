@@ -175,6 +175,46 @@ def test_what_is_no_list_of_lathes_says_why(kiln, text, words):
     assert not plan.is_good
 
 
+@pytest.mark.parametrize("heading", ["through bore (mm)", "Through Bore [mm]"])
+def test_a_unit_in_the_heading_counts_for_the_bare_numbers_below_it(account, kiln, heading):
+    text = f"workshop,number,{heading}\nKiln Room,1,12.7\nKiln Room,2,3/8 in\nKiln Room,3,\n"
+
+    bring_in(account, plan_list(text, [kiln]))
+
+    bores = [lathe.through_bore for lathe in Lathe.objects.all()]
+    assert [bore.typed if bore else "" for bore in bores] == ["12.7 mm", "3/8 in", ""]
+
+
+def test_one_column_in_two_units_is_refused(kiln):
+    plan = plan_list("workshop,number,through bore (mm),through bore (in)\nKiln Room,1,12,1/2\n", [kiln])
+
+    assert "through bore” is there twice" in plan.all_problems[0]
+
+
+@pytest.mark.parametrize("cell", ["01. Aug", "8-Jan", "Aug 01", "2026-08-01", "01.08.2026"])
+def test_a_thread_that_a_spreadsheet_made_a_date_of_is_named_as_one(kiln, cell):
+    plan = plan_list(f"workshop,number,nose thread\nKiln Room,1,{cell}\n", [kiln])
+
+    assert "A spreadsheet has made a date of this thread" in plan.all_problems[0]
+
+
+def test_threads_go_out_so_that_a_spreadsheet_leaves_them_alone(account, kiln):
+    bring_in(account, plan_list("workshop,number,nose thread\nKiln Room,1,1-8\n", [kiln]))
+
+    written = write_lathes(Lathe.objects.whole())
+
+    assert ",'1-8," in written
+    assert plan_list(written, [kiln]).same_count == 1
+
+
+def test_the_preview_shows_what_was_read_for_a_new_lathe(kiln):
+    plan = plan_list("workshop,number,through bore\nKiln Room,1,1.25 mm\n", [kiln])
+
+    assert ("through bore", "", "1.25 mm") in [
+        (change.heading, change.before, change.after) for change in plan.lines[0].changes
+    ]
+
+
 class TestThePage:
     address = property(lambda self: reverse("lathes:import"))
 
