@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from typing import Any
 from urllib.parse import urlsplit
 
 from axe_playwright_python.sync_playwright import Axe
 from django.conf import settings
 from django.test import Client
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, ViewportSize
 
 from tests.browser.furnished import Rows
 from tests.browser.pages import Sample, clients
@@ -73,14 +72,14 @@ class Look:
 
 
 @contextmanager
-def signed_in(browser: Browser, server: str, client: Client, **options: Any) -> Iterator[BrowserContext]:
+def signed_in(browser: Browser, server: str, client: Client) -> Iterator[BrowserContext]:
     """A browser of its own, with the sign-in of this client."""
-    context = browser.new_context(base_url=server, viewport={"width": WIDTHS[0], "height": HEIGHT}, **options)
     session = client.cookies.get(settings.SESSION_COOKIE_NAME)
-    if session:
-        context.add_cookies([{"name": session.key, "value": session.value, "url": server}])
-    yield context
-    context.close()
+    desk = ViewportSize(width=WIDTHS[0], height=HEIGHT)
+    with browser.new_context(base_url=server, viewport=desk) as context:
+        if session:
+            context.add_cookies([{"name": session.key, "value": session.value, "url": server}])
+        yield context
 
 
 def look_at_all(browser: Browser, server: str, samples: Iterable[Sample], rows: Rows) -> dict[str, Look]:
@@ -110,6 +109,7 @@ class Visitor:
         self.look = Look()
         self.look.status = open_page(self.page, sample, rows)
         self.page.evaluate(UNFOLD)
+        self.page.evaluate(AXE_SCRIPT)
         for width in WIDTHS:
             self.page.set_viewport_size({"width": width, "height": HEIGHT})
             self._measure(f"at {width}")
@@ -152,10 +152,9 @@ def open_page(page: Page, sample: Sample, rows: Rows) -> int:
 
 
 def axe(page: Page) -> list[str]:
-    page.evaluate(AXE_SCRIPT)
-    found = page.evaluate("options => axe.run(options)", AXE)
+    found = page.evaluate("options => axe.run(options).then(results => results.violations)", AXE)
     return [
         f"{violation['id']}: {node['target']} {node['html'][:120]}"
-        for violation in found["violations"]
+        for violation in found
         for node in violation["nodes"]
     ]
