@@ -146,5 +146,5 @@ def reason_field() -> forms.CharField:
         required=False,
         max_length=160,
         error_messages={"max_length": TOO_LONG},
-        help_text=_("Everyone at the lathe reads it: name no person."),
+        help_text=_("Needed unless it is in service. Everyone at the lathe reads it: name no person."),
     )

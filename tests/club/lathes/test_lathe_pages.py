@@ -292,55 +292,6 @@ class TestRemoving:
         assert Lathe.objects.exists()
 
 
-class TestTheList:
-    def test_the_queries_do_not_grow_with_the_lathes(self, as_coordinator, django_assert_max_num_queries):
-        LatheFactory.create_batch(40)
-
-        with django_assert_max_num_queries(12):
-            as_coordinator.get(reverse("lathes:list"))
-
-    def test_htmx_gets_only_the_lathes(self, as_coordinator):
-        LatheFactory()
-
-        answer = as_coordinator.get(reverse("lathes:list"), headers={"HX-Request": "true"})
-
-        assert "<!doctype" not in answer.content.decode()
-        assert "HX-Request" in answer["Vary"]
-
-    def test_it_is_narrowed_by_number_words_workshop_and_condition(self, as_coordinator, kiln):
-        one = LatheFactory(workshop=kiln, number=71, plate="Bowl lathe")
-        LatheFactory(number=72, condition="out", condition_reason="quill")
-
-        def found(**asked):
-            page = as_coordinator.get(reverse("lathes:list"), asked).context["page"]
-            return [lathe.number for lathe in page.object_list]
-
-        assert found(q="71") == [71]
-        assert found(q="bowl") == [71]
-        assert found(q="quill") == [72]
-        assert found(workshop=one.workshop_id) == [71]
-        assert found(condition="out") == [72]
-        assert found(q="nothing like it") == []
-        assert len(found(workshop="x", condition="y", page="zz")) == 2
-
-    def test_an_empty_club_is_told_how_to_begin(self, as_coordinator, sign_in_as):
-        assert "Bring in a list" in as_coordinator.get(reverse("lathes:list")).content.decode()
-        assert (
-            "A coordinator brings them in"
-            in sign_in_as(Role.HELPER).get(reverse("lathes:list")).content.decode()
-        )
-
-    def test_lengths_stand_in_the_readers_units(self, as_coordinator, kiln):
-        as_coordinator.post(reverse("lathes:new"), GOOD | {"workshop": kiln.pk})
-        as_coordinator.account.lengths = "millimetres"
-        as_coordinator.account.save()
-
-        page = as_coordinator.get(reverse("lathes:list")).content.decode()
-
-        assert "304.8\u00a0mm" in page
-        assert "12\u00a0in" not in page
-
-
 def test_a_speed_above_the_plate_is_pointed_out(as_coordinator, kiln):
     as_coordinator.post(reverse("lathes:new"), GOOD | {"workshop": kiln.pk, "plate_speed": "1 400"})
 
