@@ -79,6 +79,8 @@ class ProfileError(ValueError):
     v_cut_through_axis (depth, most);
     bore_outside: a mark beyond the ends of the piece; bore_opens_nowhere;
     wall_gone (at, outside_mark): the bore meets the outside between these marks.
+
+    Of `slenderness`, which needs wood at both ends: nothing_left_at_end, nothing_unsupported.
     """
 
     def __init__(self, code: str, /, *, mark: int, inside: bool = False, **values: object) -> None:

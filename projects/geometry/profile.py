@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from projects.geometry.arc_fit import check_arc, check_v_cut
 from projects.geometry.marks import Bore, Mark, Profile, ProfileError, Shape, ShapeKind
+from projects.geometry.walls import check_walls
 
 __all__ = ["Bore", "Mark", "Profile", "ProfileError", "Shape", "ShapeKind", "check"]
 
@@ -19,6 +20,7 @@ def check(profile: Profile) -> None:
     if profile.bore is not None:
         _check_run(profile.bore.marks, profile.bore.shapes, inside=True)
         _check_openings(profile.marks, profile.bore.marks)
+        check_walls(profile)
 
 
 def _check_run(marks: Sequence[Mark], shapes: Sequence[Shape], *, inside: bool) -> None:
