@@ -16,6 +16,8 @@ from projects.geometry.marks import Bore, Mark, Profile, Shape, ShapeKind
 from projects.geometry.segments import arc_moment, segment_area, segment_moment
 
 NM_PER_MM = 1_000_000
+# A share of the half angle. So near an end the arc is level with it to a part in 10^18 of its radius.
+AT_AN_END = 1e-9
 
 Point = tuple[float, float]
 
@@ -137,7 +139,8 @@ class Arc:
     @property
     def turn(self) -> Point | None:
         """The highest point of an arc away from the axis, the lowest of one towards it, if not at an end."""
-        return self.at_angle(self.tilt) if abs(self.tilt) < self.half_angle else None
+        within = self.half_angle * (1 - AT_AN_END)
+        return self.at_angle(self.tilt) if abs(self.tilt) < within else None
 
     def at_angle(self, u: float) -> Point:
         """The point at this angle, reckoned from the chord so that a far centre costs no digits."""

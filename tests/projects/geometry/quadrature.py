@@ -46,7 +46,7 @@ class Curve:
 
     def seen_across(self) -> float:
         """|n · x| is |dz/ds| |cos f|; the round is integrated too."""
-        quarter = quad(lambda f: abs(cos(f)), 0, pi / 2)[0]
+        quarter = float(quad(lambda f: abs(cos(f)), 0, pi / 2)[0])
         return 4 * quarter * self.integral(lambda t: self.r(t) * abs(self.dz(t)))
 
     def compliance(self) -> float:
