@@ -6,6 +6,7 @@ they share; with an arc also where both run in one direction, and that place has
 
 from __future__ import annotations
 
+from itertools import product
 from math import atan, sin
 
 from projects.geometry.marks import Profile, ProfileError
@@ -18,13 +19,11 @@ THINNEST_MM = 1 / NM_PER_MM
 def check_walls(profile: Profile) -> None:
     """Raise ProfileError where the bore meets the outside; for lengths both have been checked."""
     bore = () if profile.bore is None else pieces_by_mark(profile.bore)
-    for number, inner in bore:
-        for outer_number, outer in pieces_by_mark(profile):
-            wall, z = thinnest(outer, inner)
-            if wall < THINNEST_MM:
-                raise ProfileError(
-                    "wall_gone", mark=number, inside=True, at=round(z * NM_PER_MM), outside_mark=outer_number
-                )
+    for (number, inner), (outside_mark, outer) in product(bore, pieces_by_mark(profile)):
+        wall, z = thinnest(outer, inner)
+        if wall < THINNEST_MM:
+            values = {"at": round(z * NM_PER_MM), "outside_mark": outside_mark}
+            raise ProfileError("wall_gone", mark=number, inside=True, **values)
 
 
 def thinnest(outer: Piece, inner: Piece) -> tuple[float, float]:
