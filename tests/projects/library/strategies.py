@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import cache
 
 from hypothesis import strategies as st
 
@@ -58,6 +59,7 @@ def _quantity(part: QuantityPart) -> st.SearchStrategy[object]:
     return typed | st.integers(1, form.most).map(form.make)
 
 
+@cache
 def _text(part: TextPart) -> st.SearchStrategy[str]:
     bounds = part.bounds
     if "a-z" in bounds.pattern:
@@ -70,6 +72,7 @@ def _text(part: TextPart) -> st.SearchStrategy[str]:
     return text.filter(lambda made: re.search(bounds.pattern, made) is not None)
 
 
+@cache
 def part_strategy(part: Part) -> st.SearchStrategy[object]:
     match part:
         case TextPart():
@@ -91,6 +94,7 @@ def part_strategy(part: Part) -> st.SearchStrategy[object]:
             return st.one_of([records(record) for record in choices])
 
 
+@cache
 def records(record: type) -> st.SearchStrategy[object]:
     if record is DrawnProfile:
         return profiles()
