@@ -28,3 +28,11 @@ def env_bool(name: str, default: bool) -> bool:
 
 def env_list(name: str, default: str) -> list[str]:
     return [part.strip() for part in env_text(name, default).split(",") if part.strip()]
+
+
+def env_int(name: str, default: int) -> int:
+    value = env_text(name, str(default))
+    if value.isascii() and value.isdecimal():
+        return int(value)
+    msg = f"{name} is {value!r}: write a whole number, as {default}."
+    raise ImproperlyConfigured(msg)

@@ -10,14 +10,15 @@ import dj_database_url
 import django_stubs_ext
 from csp.constants import NONE, SELF
 
-from club.environment import env_bool, env_list, env_text
+from club.environment import env_bool, env_int, env_list, env_text
 
 # Lets a form or a field name its type as the type checker reads it: forms.ModelForm[Lathe].
 django_stubs_ext.monkeypatch()
 
 BASE_DIR = Path(__file__).resolve().parent.parent
 DATA_DIR = Path(env_text("HANDWHEEL_DATA", str(BASE_DIR / ".data")))
-DATA_DIR.mkdir(parents=True, exist_ok=True)
+# Names, password hashes and sessions: nobody else on this machine needs to read them.
+DATA_DIR.mkdir(mode=0o700, parents=True, exist_ok=True)
 
 # Where people reach this installation, as in https://turners.example. QR codes carry it.
 ADDRESS = env_text("HANDWHEEL_ADDRESS", "").rstrip("/")
@@ -61,6 +62,7 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "csp.middleware.CSPMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    "club.base.requests.Utf8Middleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
@@ -146,6 +148,15 @@ AXES_RESET_COOL_OFF_ON_FAILURE_DURING_LOCKOUT = False
 # Who signed in when, from where and with what is nobody's business.
 AXES_DISABLE_ACCESS_LOG = True
 AXES_VERBOSE = False
+AXES_CLIENT_IP_CALLABLE = "club.people.throttle.address_of"
+
+# Django's own choice keeps a fault in no place at all where DEBUG is off and nobody gets mail.
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "handlers": {"stderr": {"class": "logging.StreamHandler"}},
+    "loggers": {"django": {"handlers": ["stderr"], "level": "ERROR"}},
+}
 
 LANGUAGE_CODE = "en"
 LANGUAGES = [("en", "English")]
@@ -181,6 +192,9 @@ CONTENT_SECURITY_POLICY = {
     }
 }
 SECURE_REFERRER_POLICY = "same-origin"
+# Behind how many proxies of our own it runs: only they may say where a request came from, and how.
+PROXIES = env_int("HANDWHEEL_PROXIES", 0)
+SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if PROXIES else None
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = SECURE_SSL_REDIRECT = HTTPS
 SECURE_HSTS_SECONDS = 31_536_000 if HTTPS else 0
 CSRF_TRUSTED_ORIGINS = [ADDRESS] if HTTPS else []

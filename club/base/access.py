@@ -12,6 +12,7 @@ from django.core.exceptions import PermissionDenied
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, HttpResponseNotAllowed
 from django.shortcuts import redirect
 from django.urls import reverse
+from django.utils.cache import patch_cache_control
 from django_htmx.http import HttpResponseClientRedirect
 
 from club.base.access_table import METHODS, TABLE
@@ -68,7 +69,11 @@ class AccessTableMiddleware:
         self.get_response = get_response
 
     def __call__(self, request: HttpRequest) -> HttpResponseBase:
-        return self.get_response(request)
+        response = self.get_response(request)
+        # On a tablet that several people use, "back" must not show what somebody else was shown.
+        if request.user.is_authenticated and not response.has_header("Cache-Control"):
+            patch_cache_control(response, private=True, no_store=True)
+        return response
 
     def process_view(
         self, request: HttpRequest, view: Callable[..., Any], args: list[Any], kwargs: dict[str, Any]

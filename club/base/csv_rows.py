@@ -1,21 +1,27 @@
 """Reading and writing lists as CSV text: pure, and the same for every list of the club.
 
-A cell that a spreadsheet would run as a formula goes out with an apostrophe before it and loses that
-apostrophe when it comes back, so a list survives the round trip and no spreadsheet runs anything.
+A cell that a spreadsheet would run as a formula, or take for a date, goes out with an apostrophe before it
+and loses that apostrophe when it comes back, so a list survives the round trip and nothing is run.
 """
 
 from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 MOST_BYTES = 1_000_000
 MOST_ROWS = 500
+MOST_HEADINGS = 100
 MOST_CELL = 2_000
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 DELIMITERS = (",", ";", "\t")
+# Spreadsheets make a date of a thread like 1-8 or 3/8-16, and do not tell.
+DATE_LIKE = re.compile(r"[0-9]{1,2}(?:[-/.][0-9]{1,4}){1,2}")
+# What some programs write above the list to name its separator.
+SEPARATOR_LINE = re.compile(r"sep=(?P<sign>[,;\t])[ \t]*\r?\n", re.IGNORECASE)
 
 
 class CsvError(ValueError):
@@ -70,7 +76,8 @@ def read_list(text: str) -> CsvList:
 
     Comma, semicolon or tab, whichever the first line has most of. Empty lines are skipped.
     Raises CsvError with codes: empty, not_text, too_large, too_many_rows, long_cell, unreadable,
-    heading_twice, no_heading (a cell beyond the last heading), each with its line where it has one.
+    too_many_headings, heading_twice, no_heading (a cell beyond the last heading), each with its line where
+    it has one.
     """
     text = text.removeprefix("\ufeff")
     if len(text) > MOST_BYTES:
@@ -94,9 +101,14 @@ def _delimiter(text: str) -> str:
 
 def _lines(text: str) -> list[tuple[int, list[str]]]:
     """Cells of each line that has any, with the line number where it starts."""
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text), strict=True)
+    named = SEPARATOR_LINE.match(text)
+    delimiter = named["sign"] if named else _delimiter(text)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     lines = []
     start = 1
+    if named:
+        next(reader)
+        start = 2
     try:
         for cells in reader:
             if any(cell.strip() for cell in cells):
@@ -111,19 +123,26 @@ def _cell_in(cell: str, line: int) -> str:
     if len(cell) > MOST_CELL:
         raise CsvError("long_cell", line=line, most=MOST_CELL)
     cell = cell.strip(" \n\u00a0")
-    if cell.startswith("'") and cell[1:].startswith(FORMULA_STARTS):
-        return cell[1:]
-    return cell
+    return cell[1:] if cell.startswith("'") and _runs(cell) else cell
+
+
+def _runs(cell: str) -> bool:
+    """Whether a spreadsheet would make something else of it, were it not for apostrophes before it."""
+    bare = cell.lstrip("'")
+    return bare.startswith(FORMULA_STARTS) or DATE_LIKE.fullmatch(bare) is not None
 
 
 def _headings(cells: Sequence[str]) -> tuple[str, ...]:
-    headings = tuple(" ".join(cell.split()).lower() for cell in cells)
+    # Office programs bend the apostrophe somebody typed.
+    headings = [" ".join(cell.split()).lower().replace("\u2019", "'") for cell in cells]
     while headings and not headings[-1]:
-        headings = headings[:-1]
+        headings.pop()
+    if len(headings) > MOST_HEADINGS:
+        raise CsvError("too_many_headings", most=MOST_HEADINGS, found=len(headings))
     for heading in headings:
         if headings.count(heading) > 1:
             raise CsvError("heading_twice", heading=heading)
-    return headings
+    return tuple(headings)
 
 
 def _row(line: int, cells: Sequence[str], headings: Sequence[str]) -> CsvRow:
@@ -144,4 +163,4 @@ def write_list(headings: Sequence[str], rows: Iterable[Mapping[str, str]]) -> st
 
 
 def _cell_out(cell: str) -> str:
-    return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
+    return f"'{cell}" if _runs(cell) else cell

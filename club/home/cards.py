@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
+from urllib.parse import urlsplit
 
 from django.conf import settings
 from django.http import HttpRequest
@@ -22,9 +23,13 @@ CARDS_A_SHEET = 4
 SPEEDS_IN_A_COLUMN = 5
 MOST_SPEEDS = 8
 MOST_BARS = 2
-# Characters of the reason that fit one line.
+# Characters of the reason that fit one line, and of a setting's name that fit beside its speeds.
 A_LINE = 50
-LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
+A_NAME = 8
+# Lines at the usual size that fit Letter, the shorter paper: a setting or a reason is one; a draw bar
+# brings a line to mind with it and is two.
+MOST_LINES = 5
+LOCAL_HOSTS = frozenset({"localhost", "127.0.0.1", "::1"})
 
 
 @dataclass(frozen=True)
@@ -48,7 +53,17 @@ class LatheCard:
     def is_tight(self) -> bool:
         """Whether there is more to say than fits at the usual size."""
         lathe = self.lathe
-        return len(lathe.condition_reason) > A_LINE or len(lathe.draw_bars) > 1 or self.has_many_speeds
+        # Five small settings stand where four usual ones do.
+        settings_lines = min(len(lathe.speeds), SPEEDS_IN_A_COLUMN - 1)
+        lines = settings_lines + bool(lathe.condition_reason) + 2 * len(lathe.draw_bars)
+        return lines > MOST_LINES or len(lathe.condition_reason) > A_LINE or self.has_many_speeds
+
+    @property
+    def has_small_speeds(self) -> bool:
+        """Whether the speeds are set smaller, to stand in one line each."""
+        return len(self.lathe.speeds) == SPEEDS_IN_A_COLUMN or any(
+            len(setting.label) > A_NAME for setting in self.lathe.speeds
+        )
 
     @property
     def short_address(self) -> str:
@@ -82,7 +97,7 @@ def card_address(request: HttpRequest, lathe: Lathe) -> str:
 
 def opens_elsewhere(request: HttpRequest) -> bool:
     """Whether a phone can open the code: an address of this computer only is no use on paper."""
-    return bool(settings.ADDRESS) or request.get_host().rsplit(":", 1)[0] not in LOCAL_HOSTS
+    return bool(settings.ADDRESS) or urlsplit(f"//{request.get_host()}").hostname not in LOCAL_HOSTS
 
 
 def card_of(request: HttpRequest, lathe: Lathe) -> LatheCard:

@@ -7,7 +7,7 @@ from pathlib import Path
 from django.db import transaction
 
 from club.base.csv_rows import CsvRow, read_list
-from club.lathes.actions import save_workshop
+from club.lathes.actions import add_workshop
 from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.lists import bring_in, plan_list
 from club.lathes.models import Workshop
@@ -50,7 +50,7 @@ def _workshop(row: CsvRow) -> Workshop:
     form = WorkshopForm(row.cells)
     if not form.is_valid():
         raise ValueError(form.errors)
-    return save_workshop(None, form.instance)
+    return add_workshop(None, form.instance)
 
 
 def _person(row: CsvRow, workshops: dict[str, Workshop]) -> Person:

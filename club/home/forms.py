@@ -13,10 +13,19 @@ from club.lathes.models.lathe import LatheQuerySet
 MOST_CARDS = 100
 
 
+class LathesField(forms.ModelMultipleChoiceField[Lathe]):
+    def clean(self, value: Any) -> Any:
+        try:
+            return super().clean(value)
+        except OverflowError as error:
+            # A number that no row can have; Django asks SQLite for it all the same.
+            raise forms.ValidationError(self.error_messages["invalid_choice"]) from error
+
+
 class CardsForm(forms.Form):
     """Which lathes' cards, on which paper."""
 
-    lathe = forms.ModelMultipleChoiceField(
+    lathe = LathesField(
         Lathe.objects.none(),
         label=_("lathes"),
         widget=forms.CheckboxSelectMultiple,

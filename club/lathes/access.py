@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.contrib.auth.models import AnonymousUser
+from django.db.models import QuerySet
 from django.shortcuts import get_object_or_404
 
 from club.base.access import workshops_where
@@ -20,10 +21,15 @@ def lathe_for(account: Account | AnonymousUser, pk: int, address: str, method: s
     return get_object_or_404(lathes_for(account, address, method).whole(), pk=pk)
 
 
-def workshops_for(account: Account | AnonymousUser, address: str, method: str = "GET") -> list[Workshop]:
+def workshops_in_reach(
+    account: Account | AnonymousUser, address: str, method: str = "GET"
+) -> QuerySet[Workshop]:
     allowed = workshops_where(account, address, method)
-    found = Workshop.objects.all()
-    return list(found if allowed is None else found.filter(pk__in=allowed))
+    return Workshop.objects.all() if allowed is None else Workshop.objects.filter(pk__in=allowed)
+
+
+def workshops_for(account: Account | AnonymousUser, address: str, method: str = "GET") -> list[Workshop]:
+    return list(workshops_in_reach(account, address, method))
 
 
 def may_add_workshops(account: Account | AnonymousUser) -> bool:
@@ -32,6 +38,4 @@ def may_add_workshops(account: Account | AnonymousUser) -> bool:
 
 
 def workshop_for(account: Account | AnonymousUser, pk: int, address: str, method: str = "GET") -> Workshop:
-    allowed = workshops_where(account, address, method)
-    found = Workshop.objects.all() if allowed is None else Workshop.objects.filter(pk__in=allowed)
-    return get_object_or_404(found, pk=pk)
+    return get_object_or_404(workshops_in_reach(account, address, method), pk=pk)

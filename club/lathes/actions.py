@@ -14,8 +14,8 @@ from club.lathes.models import Lathe, LatheDrawBar, LatheSpeed, Workshop
 from club.people.models import Account
 
 
-class StaleLatheError(Exception):
-    """Somebody else mended this lathe, or took it out of the list, since the form was opened."""
+class StaleError(Exception):
+    """Somebody else mended this, or took it out of the list, since the form was opened."""
 
 
 class TakenError(Exception):
@@ -49,7 +49,7 @@ def mend_lathe(
     speeds: Sequence[SpeedSetting],
     bars: Sequence[OwnDrawBar],
 ) -> Lathe:
-    """Keep the lathe as its form now has it; raises StaleLatheError when `revision` is not the newest."""
+    """Keep the lathe as its form now has it; raises StaleError when `revision` is not the newest."""
     before = snapshot(_locked(lathe.pk, revision))
     lathe.revision = (revision or 0) + 1
     with _unless_taken():
@@ -81,7 +81,7 @@ def remove_lathe(by: Account, lathe: Lathe, revision: int | None) -> Lathe:
 def _locked(pk: int, revision: int | None) -> Lathe:
     current = Lathe.objects.select_for_update(of=("self",)).whole().filter(pk=pk).first()
     if current is None or current.revision != revision:
-        raise StaleLatheError
+        raise StaleError
     return current
 
 
@@ -103,10 +103,21 @@ def _write_rows(lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[Own
 
 
 @transaction.atomic
-def save_workshop(by: Account | None, workshop: Workshop) -> Workshop:
-    current = Workshop.objects.select_for_update().filter(pk=workshop.pk).first()
-    before = snapshot(current) if current else None
+def add_workshop(by: Account | None, workshop: Workshop) -> Workshop:
     with _unless_taken():
-        workshop.save()
-    record_change(by, workshop, before, snapshot(workshop))
+        workshop.save(force_insert=True)
+    record_change(by, workshop, None, snapshot(workshop))
+    return workshop
+
+
+@transaction.atomic
+def mend_workshop(by: Account, workshop: Workshop, revision: int | None) -> Workshop:
+    """Keep the workshop as its form now has it; raises StaleError when `revision` is not the newest."""
+    current = Workshop.objects.select_for_update().filter(pk=workshop.pk).first()
+    if current is None or current.revision != revision:
+        raise StaleError
+    workshop.revision = current.revision + 1
+    with _unless_taken():
+        workshop.save(update_fields=(*Workshop.change_fields, "revision"))
+    record_change(by, workshop, snapshot(current), snapshot(workshop))
     return workshop

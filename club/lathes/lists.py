@@ -9,14 +9,23 @@ from hashlib import sha256
 from django.db import transaction
 from django.utils.translation import gettext
 
-from club.base.csv_rows import CsvError, CsvRow, read_list, write_list
+from club.base.csv_rows import CsvError, CsvList, CsvRow, read_list, write_list
 from club.lathes.actions import add_lathe, mend_lathe
-from club.lathes.domain.lathe_row import COLUMNS, form_fields, missing_headings, unknown_headings, words_of
+from club.lathes.domain.lathe_row import (
+    COLUMNS,
+    NEEDED,
+    form_fields,
+    missing_headings,
+    plain_heading,
+    unknown_headings,
+    with_unit,
+    words_of,
+)
 from club.lathes.domain.own_draw_bars import write_own_draw_bars
 from club.lathes.domain.speed_settings import write_speed_settings
 from club.lathes.forms.lathe import LatheRowForm
 from club.lathes.models import Lathe, Workshop
-from club.lathes.sentences import csv_sentence, line_sentence
+from club.lathes.sentences import csv_sentence, field_sentence, line_sentence
 from club.people.models import Account
 
 HEADING_OF = {field: heading for heading, field in COLUMNS.items()}
@@ -94,7 +103,7 @@ def plan_list(text: str, workshops: Sequence[Workshop]) -> ListPlan:
     At most six queries, whatever the length of the list.
     """
     try:
-        found = read_list(text)
+        found = _in_columns(read_list(text))
     except CsvError as error:
         return ListPlan(problems=(csv_sentence(error),))
     problems = [
@@ -108,6 +117,22 @@ def plan_list(text: str, workshops: Sequence[Workshop]) -> ListPlan:
     if not found.rows:
         return ListPlan(problems=(csv_sentence(CsvError("no_rows")),))
     return ListPlan(tuple(_plan_lines(found.rows, workshops)))
+
+
+def _in_columns(found: CsvList) -> CsvList:
+    """The list with the units of its headings put to the bare numbers below them."""
+    plain = {heading: plain_heading(heading) for heading in found.headings}
+    names = [name for name, _ in plain.values()]
+    for name in names:
+        if names.count(name) > 1:
+            raise CsvError("heading_twice", heading=name)
+    rows = (
+        CsvRow(
+            row.line, {plain[name][0]: with_unit(cell, plain[name][1]) for name, cell in row.cells.items()}
+        )
+        for row in found.rows
+    )
+    return CsvList(tuple(names), tuple(rows))
 
 
 def _plan_lines(rows: Iterable[CsvRow], workshops: Sequence[Workshop]) -> Iterable[LinePlan]:
@@ -141,7 +166,7 @@ def _plan_line(
     typed.setdefault("condition", Lathe.Condition.IN_SERVICE)
     form = LatheRowForm(typed, instance=lathe or Lathe(), workshops=workshops)
     problems = tuple(_problems(row, form, workshop, workshops, earlier))
-    changes = () if problems or not lathe else tuple(_changes(before, fields_of_form(form)))
+    changes = () if problems else tuple(_changes(before, fields_of_form(form)))
     return LinePlan(row.line, row.cells["workshop"], row.cells["number"], form, changes, problems)
 
 
@@ -158,25 +183,30 @@ def _problems(
         yield line_sentence(
             "no_workshop" if row.cells["workshop"] else "no_workshop_named",
             line=row.line,
+            number=row.cells["number"] or "?",
             workshop=row.cells["workshop"],
             known=", ".join(known.name for known in workshops) or gettext("none yet"),
         )
     for field, errors in form.errors.items():
         if field not in {"workshop", "__all__"}:
             for error in errors:
-                yield line_sentence("field", line=row.line, heading=HEADING_OF[field], error=error)
+                heading = HEADING_OF[field]
+                yield field_sentence(
+                    row.line, row.cells["number"], heading, row.cells.get(heading, ""), str(error)
+                )
 
 
 def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> Iterable[CellChange]:
-    words_before, words_after = words_of(before), words_of(after)
+    words_before = words_of(before) if before else dict.fromkeys(COLUMNS, "")
+    words_after = words_of(after)
     for heading in COLUMNS:
-        if heading != "workshop" and words_before[heading] != words_after[heading]:
+        if heading not in NEEDED and words_before[heading] != words_after[heading]:
             yield CellChange(heading, words_before[heading], words_after[heading])
 
 
 @transaction.atomic
 def bring_in(by: Account, plan: ListPlan) -> None:
-    """Write the whole plan or nothing; raises StaleLatheError or TakenError
+    """Write the whole plan or nothing; raises StaleError or TakenError
     when the lathes changed since it was made."""
     for line in plan.lines:
         form = line.form

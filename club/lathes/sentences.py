@@ -121,8 +121,13 @@ def _with_lead(lead: str, error: LineError, wrong: str) -> str:
     return lead % {"number": error.number, "text": error.values["text"], "wrong": wrong}
 
 
+TOO_LONG = _("Use at most %(limit_value)d characters.")
+DATE_FOR_THREAD = _(
+    "A spreadsheet has made a date of this thread. "
+    "Write it as 1 x 8 tpi or 3/8 x 16 tpi, which it leaves alone."
+)
 STALE = _(
-    "Somebody else changed this lathe since you opened it, so nothing was written. "
+    "Somebody else changed this since you opened it, so nothing was written. "
     "Open it anew in another window, compare, and write there what is yours."
 )
 TAKEN = _("Somebody else took this number or name just now, so nothing was written. Choose another one.")
@@ -136,34 +141,56 @@ LIST = {
     "not_text": _("This is no CSV text. Save the sheet as CSV, then choose that file."),
     "too_large": _("The list is over 1 MB. Bring it in in parts."),
     "too_many_rows": _("The list has %(found)d lines. Bring it in in parts of at most %(most)d."),
+    "too_many_headings": _("The first line has %(found)d columns. At most %(most)d can be read."),
     "long_cell": _("Line %(line)d: a cell has more than %(most)d characters. Shorten it."),
     "unreadable": _(
         "Line %(line)d: a quotation mark is not closed, or stands inside a cell. "
         "Write it twice, or take it out."
     ),
-    "heading_twice": _("The column %(heading)s is there twice. Keep one of them."),
+    "heading_twice": _("The column “%(heading)s” is there twice. Keep one of them."),
     "no_heading": _(
-        "Line %(line)d has %(found)d cells for %(headings)d columns. "
+        "Line %(line)d has %(found)d cells, but the first line names %(headings)d. "
         "A cell with the separator in it wants quotation marks round it."
     ),
-    "unknown_heading": _("No column is called %(heading)s. The names of the columns stand below."),
-    "missing_heading": _("The column %(heading)s is missing. Without it nobody knows which lathe is meant."),
+    "unknown_heading": _(
+        "No column is called “%(heading)s”: take it out, or give it one of the names below."
+    ),
+    "missing_heading": _(
+        "The column “%(heading)s” is missing. Without it nobody knows which lathe is meant."
+    ),
 }
+MOST_QUOTED = 40
 LINE = {
     "twice": _("Line %(line)d: lathe %(number)s stands in line %(earlier)d already. Keep one of them."),
     "no_workshop": _(
-        "Line %(line)d, workshop: there is none called %(workshop)s that you may write in. "
-        "It would take: %(known)s."
+        "Line %(line)d, lathe %(number)s, workshop: There is none called “%(workshop)s” "
+        "that you may write in. It would take: %(known)s."
     ),
     "no_workshop_named": _(
-        "Line %(line)d, workshop: say which one the lathe stands in. It would take: %(known)s."
+        "Line %(line)d, lathe %(number)s, workshop: Say which one the lathe stands in. "
+        "It would take: %(known)s."
     ),
-    "field": _("Line %(line)d, %(heading)s: %(error)s"),
+    "field": _("Line %(line)d, lathe %(number)s, %(heading)s: %(error)s"),
+    # Most sentences about a field don't quote it, because in a form it stands just above them.
+    "field_read": _("Line %(line)d, lathe %(number)s, %(heading)s reads “%(cell)s”. %(error)s"),
 }
 
 
 def csv_sentence(error: CsvError) -> str:
     return str(LIST[error.code]) % error.values
+
+
+def field_sentence(line: int, number: str, heading: str, cell: str, error: str) -> str:
+    """What is wrong with one cell; quotes the cell where the error doesn't."""
+    quoted = not cell or len(cell) > MOST_QUOTED or "“" in error
+    return line_sentence(
+        "field" if quoted else "field_read",
+        line=line,
+        number=number or "?",
+        heading=heading,
+        cell=cell,
+        error=error,
+    )
 
 
 def line_sentence(code: str, **values: object) -> str:

@@ -8,6 +8,9 @@ from django.utils.http import url_has_allowed_host_and_scheme
 
 def own_address(request: HttpRequest, wanted: str) -> str:
     """Where to go after signing in: the page that was wanted if it is one of ours, else the start."""
-    if url_has_allowed_host_and_scheme(wanted, {request.get_host()}, require_https=request.is_secure()):
+    # A bare word would be taken for the name of an address.
+    is_whole = wanted.startswith("/") or "://" in wanted
+    ours = {request.get_host()}
+    if is_whole and url_has_allowed_host_and_scheme(wanted, ours, require_https=request.is_secure()):
         return wanted
     return resolve_url(settings.LOGIN_REDIRECT_URL)

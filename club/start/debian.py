@@ -7,10 +7,14 @@ import importlib.util
 import os
 import shutil
 import subprocess
+import sys
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-APT = ["apt-get", "-qq", "-y", "--no-install-recommends", "-o", "DPkg::Lock::Timeout=120"]
+APT = [
+    *("apt-get", "-qq", "-y", "--no-install-recommends"),
+    *("-o", "DPkg::Lock::Timeout=120", "-o", "Dpkg::Use-Pty=0"),
+]
 
 
 @dataclass(frozen=True)
@@ -27,21 +31,32 @@ def _can_make_venv() -> bool:
     return importlib.util.find_spec("ensurepip") is not None
 
 
-def _can_set_type() -> bool:
+def _loads(*libraries: str) -> bool:
+    """Whether these can be loaded; elsewhere than on Linux they have other names, and we don't ask."""
     try:
-        for library in ("libpango-1.0.so.0", "libpangoft2-1.0.so.0", "libharfbuzz-subset.so.0"):
+        for library in libraries if sys.platform == "linux" else ():
             ctypes.CDLL(library)
     except OSError:
         return False
     return True
 
 
+def _can_set_type() -> bool:
+    return _loads("libpango-1.0.so.0", "libpangoft2-1.0.so.0", "libharfbuzz-subset.so.0")
+
+
 def _has(program: str) -> Callable[[], bool]:
     return lambda: shutil.which(program) is not None
 
 
-def _has_chromium() -> bool:
-    return bool(os.environ.get("CHROMIUM") or shutil.which("chromium"))
+def chromium() -> str | None:
+    """The path of the browser that the tests drive."""
+    return os.environ.get("CHROMIUM") or shutil.which("chromium")
+
+
+def _can_drive_a_browser() -> bool:
+    """The program that drives it comes with Playwright, but not what that is linked to."""
+    return chromium() is not None and _loads("libatomic.so.1")
 
 
 def _can_check_html() -> bool:
@@ -55,7 +70,7 @@ PAPER = Need(
     _can_set_type,
     "cards come as pages, not on paper",
 )
-BROWSER = Need(("chromium",), _has_chromium, "tests with a browser are skipped")
+BROWSER = Need(("chromium", "libatomic1"), _can_drive_a_browser, "tests with a browser are skipped")
 READING = Need(("poppler-utils",), _has("pdftotext"), "tests that read paper are skipped")
 JAVA = Need(("default-jre-headless",), _can_check_html, "the check of the HTML is skipped")
 

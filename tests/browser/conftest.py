@@ -1,16 +1,17 @@
 from __future__ import annotations
 
 import os
-import shutil
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from club.start.debian import BROWSER, chromium
+
 # Playwright runs an event loop in this thread, and Django would refuse the database beside it.
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
 
-CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
+MISSING = "A browser can't be driven here: Debian's {} are missing.".format(" and ".join(BROWSER.packages))
 # Without these Chromium looks for hosts outside at every start.
 CHROMIUM_FLAGS = [
     "--no-sandbox",
@@ -26,18 +27,16 @@ CHROMIUM_FLAGS = [
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """All in this folder drive one Chromium, so they stay in one process; without it they say why not."""
-    here = Path(__file__).parent
+    here, can_drive = Path(__file__).parent, BROWSER.is_met()
     for item in items:
         if here in item.path.parents:
             item.add_marker(pytest.mark.browser)
             item.add_marker(pytest.mark.xdist_group("browser"))
-            if CHROMIUM is None:
-                item.add_marker(
-                    pytest.mark.skip(reason="There is no Chromium here: Debian's chromium is missing.")
-                )
+            if not can_drive:
+                item.add_marker(pytest.mark.skip(reason=MISSING))
 
 
 @pytest.fixture(scope="session")
 def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
     flags = [*browser_type_launch_args.get("args", []), *CHROMIUM_FLAGS]
-    return {**browser_type_launch_args, "executable_path": CHROMIUM, "args": flags}
+    return {**browser_type_launch_args, "executable_path": chromium(), "args": flags}

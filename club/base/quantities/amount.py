@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from club.base.quantities.errors import QuantityError
@@ -9,9 +10,12 @@ from club.base.quantities.number import VULGAR, plain_text
 from club.base.quantities.registry import factor
 from club.base.quantities.shown import ABOUT, NO_BREAK_SPACE, decimal, is_exact, with_about
 from club.base.quantities.typed import exact_number, split, unit_of
-from club.base.quantities.units import BASES, Kind, Unit
+from club.base.quantities.units import BASES, MILLIMETRE, Kind, Unit
 
 PLACES = 3
+# `1.250 mm` is a metre and a quarter where the point parts thousands; nobody who measures in
+# thousandths ends on a nought (9.525 mm, for 3/8 in, stays).
+PARTED_THOUSANDS = re.compile(r"([1-9][0-9]{0,2})\.([0-9]{2}0)")
 # In the font: quarters and the half. Other single-letter fractions are spelled out.
 DRAWN = frozenset("¼½¾")
 
@@ -24,8 +28,16 @@ def in_base(value: Fraction, unit: Unit) -> Fraction:
 def read_amount(typed: str, kind: Kind) -> Fraction:
     """Exact base units of checked text that is one number and one unit; raises QuantityError."""
     number, rest = split(typed, kind)
+    if kind is Kind.LENGTH and rest in {"", MILLIMETRE.sign}:
+        _refuse_parted_thousands(number, rest)
     unit = unit_of(rest, number, kind)
     return in_base(exact_number(number, kind, unit.sign), unit)
+
+
+def _refuse_parted_thousands(number: str, unit: str) -> None:
+    if found := PARTED_THOUSANDS.fullmatch(number):
+        readings = {"many": found[1] + found[2], "few": f"{found[1]}.{found[2]}".rstrip("0").rstrip(".")}
+        raise QuantityError("two_readings", kind=Kind.LENGTH, number=number, unit=unit, **readings)
 
 
 def whole_amount(exact: Fraction, kind: Kind, most: int, most_shown: str, *, zero: bool) -> int:

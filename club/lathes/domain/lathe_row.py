@@ -6,6 +6,7 @@ Words nobody knows stay as they are, so that the form says what would be accepte
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 
 COLUMNS: Mapping[str, str] = {
@@ -34,6 +35,20 @@ COLUMNS: Mapping[str, str] = {
     "reason": "condition_reason",
 }
 NEEDED = ("workshop", "number")
+LENGTH_FIELDS = frozenset(
+    {
+        "register_diameter",
+        "register_length",
+        "through_bore",
+        "nose_to_handwheel",
+        "swing_over_bed",
+        "swing_over_banjo",
+        "centres_greatest",
+        "centres_least",
+    }
+)
+UNIT_IN_HEADING = re.compile(r"(?P<column>.+?) ?[(\[](?P<unit>mm|cm|in|inch|inches)[)\]]")
+BARE_NUMBER = re.compile(r"[0-9.,/ \u00bc-\u00be\u215b-\u215e-]*[0-9\u00bc-\u00be\u215b-\u215e]")
 CONDITION_WORDS = {"in service": "in_service", "limited": "limited", "out of service": "out", "out": "out"}
 YES_NO_FIELDS = frozenset({"reverse", "spindle_lock", "no_volt_release", "low_stand"})
 TAPER_FIELDS = frozenset({"headstock_taper", "tailstock_taper"})
@@ -47,6 +62,19 @@ def unknown_headings(headings: Iterable[str]) -> tuple[str, ...]:
 def missing_headings(headings: Iterable[str]) -> tuple[str, ...]:
     found = set(headings)
     return tuple(heading for heading in NEEDED if heading not in found)
+
+
+def plain_heading(heading: str) -> tuple[str, str]:
+    """`through bore (mm)` is the column `through bore`, whose bare numbers are millimetres."""
+    found = UNIT_IN_HEADING.fullmatch(heading)
+    if found and COLUMNS.get(found["column"]) in LENGTH_FIELDS:
+        return found["column"], found["unit"]
+    return heading, ""
+
+
+def with_unit(cell: str, unit: str) -> str:
+    """A bare number with the unit its heading names; what has a unit of its own keeps it."""
+    return f"{cell} {unit}" if unit and cell and BARE_NUMBER.fullmatch(cell) else cell
 
 
 def form_fields(cells: Mapping[str, str]) -> dict[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -22,8 +23,20 @@ from club.lathes.domain.speed_settings import (
 )
 from club.lathes.domain.threads import SPINDLE_NOSES, ThreadError, parse_thread
 from club.lathes.models import Lathe, Workshop
-from club.lathes.sentences import own_draw_bar_sentence, speed_setting_sentence, thread_sentence
+from club.lathes.sentences import (
+    DATE_FOR_THREAD,
+    TOO_LONG,
+    own_draw_bar_sentence,
+    speed_setting_sentence,
+    thread_sentence,
+)
 
+# What spreadsheets make of 1-8: 01. Aug, Jan 8, 8-Jan, 2026-08-01, 01.08.2026.
+DATE = re.compile(
+    r"\b(?:jan|feb|m[aä]r|a[pv]r|ma[iy]|ju[nl]|aug|ao[uû]|sep|o[ck]t|nov|de[cz])|\b[0-9]{4}-[0-9]{2}-[0-9]{2}\b"
+    r"|\b[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4}\b",
+    re.IGNORECASE,
+)
 YES_NO = (("", _("not known")), ("yes", _("yes")), ("no", _("no")))
 
 
@@ -48,7 +61,8 @@ class NoseThreadField(forms.CharField):
         try:
             return parse_thread(text).designation
         except ThreadError as error:
-            raise forms.ValidationError(thread_sentence(error)) from error
+            is_date = DATE.search(text) is not None
+            raise forms.ValidationError(DATE_FOR_THREAD if is_date else thread_sentence(error)) from error
 
 
 class SpeedsField(forms.CharField):
@@ -131,5 +145,6 @@ def reason_field() -> forms.CharField:
         label=_("reason, or what to mind"),
         required=False,
         max_length=160,
+        error_messages={"max_length": TOO_LONG},
         help_text=_("Everyone at the lathe reads it: name no person."),
     )

@@ -25,6 +25,7 @@ from club.lathes.forms.fields import (
 )
 from club.lathes.models import Lathe, Workshop
 from club.lathes.models.lathe import HIGHEST_NUMBER
+from club.lathes.sentences import TOO_LONG
 
 # Fields that the page "Where to measure" explains, each under its own name.
 MEASURED = (
@@ -72,26 +73,32 @@ class LatheForm(forms.ModelForm[Lathe]):
         label=_("nose thread"),
         required=False,
         max_length=40,
-        help_text=_("Diameter and threads an inch, as 1-8 or 1 1/4-8; or metric, as M33 x 3.5."),
+        error_messages={"max_length": TOO_LONG},
+        help_text=_(
+            "Diameter and threads an inch, as 1-8 or 1\u00a01/4-8; or metric, as M33\u00a0x\u00a03.5."
+        ),
     )
     speeds = SpeedsField(
         label=_("speeds"),
         required=False,
         max_length=MOST_TEXT,
+        error_messages={"max_length": TOO_LONG},
         widget=forms.Textarea(attrs={"rows": 5, "class": "short"}),
         help_text=_(
-            "One setting to a line, slowest first: belt 1: 620, or belt 2: 250-1 450, or dial: 250-3 200."
+            "One setting to a line, slowest first, "
+            "as belt 1: 620, or belt 2: 250-1\u00a0450, or dial: 250-3\u00a0200."
         ),
     )
     draw_bars = DrawBarsField(
         label=_("its own draw bars"),
         required=False,
         max_length=MOST_TEXT,
+        error_messages={"max_length": TOO_LONG},
         widget=forms.Textarea(attrs={"rows": 2, "class": "short"}),
-        help_text=_("One to a line, name, thread, length: A: 3/8-16, 14 1/4 in"),
+        help_text=_("One to a line: name, thread, length, as A: 3/8-16, 14\u00a01/4\u00a0in."),
     )
     plate_speed = RpmFormField(
-        label=_("greatest speed on the plate"), required=False, help_text=_("In rpm, as 3 200.")
+        label=_("greatest speed on the plate"), required=False, help_text=_("In rpm, as 3\u00a0200.")
     )
     reverse = YesNoField(label=_("runs in reverse"))
     spindle_lock = YesNoField(label=_("spindle lock"))
@@ -112,9 +119,13 @@ class LatheForm(forms.ModelForm[Lathe]):
     condition_reason = reason_field()
     revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
+    # As they stand on the page, so that the message on top lists what is wrong in the order one meets it.
+    field_order = ("workshop", "number", "plate", "condition", "condition_reason", *MEASURED)
+
     class Meta:
         model = Lathe
         fields = (*Lathe.change_fields,)
+        error_messages = {"plate": {"max_length": TOO_LONG}}
 
     def __init__(self, *args: Any, workshops: Sequence[Workshop], **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -138,14 +149,14 @@ class LatheForm(forms.ModelForm[Lathe]):
         """Each measured field says where to measure it; the page opens beside, so nothing typed goes."""
         for name in MEASURED:
             field = self.fields[name]
-            field.help_text = format_html(
-                '{} <a href="{}#{}" target="_blank" rel="noopener">{}<span class="hidden"> {}</span></a>',
-                field.help_text,
+            link = format_html(
+                '<a href="{}#{}" target="_blank" rel="noopener">{}<span class="hidden"> {}</span></a>',
                 reverse("lathes:measuring"),
                 name,
                 gettext("where to measure"),
                 gettext("%(field)s, opens beside this page") % {"field": field.label},
             )
+            field.help_text = format_html("{} {}", field.help_text, format_html(gettext("See {}."), link))
         return self
 
     def _get_validation_exclusions(self) -> set[str]:

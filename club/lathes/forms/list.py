@@ -4,6 +4,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from django import forms
+from django.db.models import QuerySet
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
@@ -17,7 +18,9 @@ class LatheListForm(forms.Form):
     """A list of lathes, as a file or as typed lines; a file given takes the place of the lines."""
 
     file = forms.FileField(
-        label=_("file"), required=False, help_text=_("CSV as a spreadsheet saves it, up to 1 MB.")
+        label=_("file"),
+        required=False,
+        help_text=_("CSV as a spreadsheet saves it, up to 1 MB. Or write the lines below."),
     )
     lines = forms.CharField(
         label=_("lines"),
@@ -41,8 +44,9 @@ class LatheListForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         cleaned["text"] = cleaned.get("file") or cleaned.get("lines") or ""
-        # The page comes back with the lines of the file, so that they can be mended there.
-        self.data = {**self.data, "lines": cleaned["text"]}
+        if cleaned.get("file"):
+            # The page comes back with the lines of the file, so that they can be mended there.
+            self.data = {**self.data, "lines": cleaned["text"]}
         if not self.errors and not cleaned["text"].strip():
             self.add_error("file", gettext("Choose a file, or write the lines below."))
         return cleaned
@@ -53,11 +57,17 @@ class LatheFilterForm(forms.Form):
 
     q = forms.CharField(label=_("number or words"), required=False, max_length=80)
     workshop = forms.ModelChoiceField(
-        Workshop.objects.all(), label=_("workshop"), required=False, empty_label=_("every workshop")
+        Workshop.objects.none(), label=_("workshop"), required=False, empty_label=_("every workshop")
     )
     condition = forms.ChoiceField(
         label=_("condition"), required=False, choices=[("", _("any condition")), *Lathe.Condition.choices]
     )
+
+    def __init__(self, data: Any, workshops: QuerySet[Workshop]) -> None:
+        super().__init__(data)
+        field = self.fields["workshop"]
+        assert isinstance(field, forms.ModelChoiceField)
+        field.queryset = workshops
 
     def narrow(self, lathes: LatheQuerySet) -> LatheQuerySet:
         """Those of the lathes that fit what could be read of the form."""

@@ -9,24 +9,45 @@ from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from club.lathes.models import Workshop
+from club.lathes.sentences import TOO_LONG
+
+NAME_TAKEN = _("There is a workshop of this name already: give this one another.")
 
 
 class WorkshopForm(forms.ModelForm[Workshop]):
+    revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
+
     class Meta:
         model = Workshop
         fields = ("name", "address", "zone")
+        help_texts = {
+            "zone": _("Dates and times of classes here are kept in it. Write it as Europe/Dublin."),
+        }
         widgets = {"address": forms.Textarea(attrs={"rows": 3})}
         error_messages = {
             "name": {
                 "required": _("A workshop needs a name, as people call it."),
-                "unique": _("There is a workshop of this name already: give this one another."),
+                "unique": NAME_TAKEN,
+                "max_length": TOO_LONG,
             },
+            "address": {"max_length": TOO_LONG},
             "zone": {"required": _("Write the time zone as Europe/Dublin or America/Chicago.")},
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["zone"].initial = settings.TIME_ZONE
+        # The zone nobody set is no offer: it would be saved unseen, and every class would start wrong.
+        if not self.instance.zone and settings.TIME_ZONE != "UTC":
+            self.initial["zone"] = settings.TIME_ZONE
+        self.fields["revision"].initial = self.instance.revision
+
+    def clean_name(self) -> str:
+        """Lists name a workshop in whatever case, so two that differ in capitals only would be mistaken."""
+        name = str(self.cleaned_data["name"])
+        others = Workshop.objects.exclude(pk=self.instance.pk).values_list("name", flat=True)
+        if name.casefold() in {other.casefold() for other in others}:
+            raise forms.ValidationError(NAME_TAKEN)
+        return name
 
     def clean_zone(self) -> str:
         zone = str(self.cleaned_data["zone"])

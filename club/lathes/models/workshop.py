@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from django.db import models
+from django.db.models.functions import Lower
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
@@ -8,9 +9,7 @@ from django.utils.translation import gettext_lazy as _
 class Workshop(models.Model):
     """A room with lathes in it, in its own time zone."""
 
-    name = models.CharField(
-        _("name"), max_length=60, unique=True, help_text=_("As people call it: Kiln Room")
-    )
+    name = models.CharField(_("name"), max_length=60, help_text=_("As people call it: Kiln Room"))
     address = models.TextField(
         _("address"), max_length=300, blank=True, help_text=_("As a driver needs it, a line to each part.")
     )
@@ -18,12 +17,15 @@ class Workshop(models.Model):
         _("time zone"), max_length=64, help_text=_("Dates and times of classes here are kept in it.")
     )
 
+    revision = models.PositiveIntegerField(default=1, editable=False)
+
     change_fields = ("name", "address", "zone")
 
     class Meta:
         ordering = ("name",)
         verbose_name = _("workshop")
         verbose_name_plural = _("workshops")
+        constraints = (models.UniqueConstraint(Lower("name"), name="workshop_name_once_in_any_case"),)
 
     def __str__(self) -> str:
         return self.name

@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from collections.abc import Callable
 from copy import copy
 
 from django.contrib import messages
@@ -14,10 +13,8 @@ from django.views.decorators.vary import vary_on_headers
 from club.base.changes import changes_of
 from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest, posted
-from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for
+from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for, workshops_in_reach
 from club.lathes.actions import (
-    StaleLatheError,
-    TakenError,
     add_lathe,
     mend_lathe,
     remove_lathe,
@@ -29,7 +26,7 @@ from club.lathes.forms.lathe import LatheForm
 from club.lathes.forms.list import LatheFilterForm
 from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
-from club.lathes.sentences import STALE, TAKEN
+from club.lathes.views.writing import written
 from club.people.access import signed_in
 
 LATHES_A_PAGE = 40
@@ -38,7 +35,7 @@ LATHES_A_PAGE = 40
 @vary_on_headers("HX-Request", "HX-History-Restore-Request")
 def lathe_list(request: HtmxRequest) -> HttpResponse:
     lathes = lathes_for(request.user, "lathes:list")
-    form = LatheFilterForm(request.GET)
+    form = LatheFilterForm(request.GET, workshops_in_reach(request.user, "lathes:list"))
     page = Paginator(form.narrow(lathes.whole()), LATHES_A_PAGE).get_page(request.GET.get("page"))
     rows = small_drawings(page.object_list, reader_lengths(request))
     context = {"form": form, "page": page, "rows": rows, "narrowed": form.narrowed}
@@ -59,7 +56,7 @@ def new(request: HtmxRequest) -> HttpResponse:
     form = LatheForm(posted(request), workshops=workshops).link_to_measuring()
     if form.is_valid():
         rows = form.cleaned_data["speeds"], form.cleaned_data["draw_bars"]
-        kept = _written(form, lambda: add_lathe(signed_in(request), form.instance, *rows))
+        kept = written(form, lambda: add_lathe(signed_in(request), form.instance, *rows))
         if kept:
             return _kept(request, kept)
     context = {"form": form, "workshops": workshops, "may_add_workshops": may_add_workshops(request.user)}
@@ -74,7 +71,7 @@ def mend(request: HtmxRequest, pk: int) -> HttpResponse:
     if form.is_valid():
         given = form.cleaned_data
         rows = given["revision"], given["speeds"], given["draw_bars"]
-        kept = _written(form, lambda: mend_lathe(signed_in(request), form.instance, *rows))
+        kept = written(form, lambda: mend_lathe(signed_in(request), form.instance, *rows))
         if kept:
             return _kept(request, kept)
     context = {"form": form, "lathe": found, "workshops": workshops}
@@ -88,9 +85,11 @@ def condition(request: HtmxRequest, pk: int) -> HttpResponse:
     if form.is_valid():
         given = form.cleaned_data
         facts = given["revision"], given["condition"], given["condition_reason"]
-        kept = _written(form, lambda: set_condition(signed_in(request), found, *facts))
+        kept = written(form, lambda: set_condition(signed_in(request), found, *facts))
         if kept:
-            return _kept(request, kept)
+            words = {"lathe": kept, "condition": kept.get_condition_display()}
+            messages.success(request, gettext("%(lathe)s is now %(condition)s.") % words)
+            return redirect(kept)
     return render(request, "club/lathes/condition.html", {"form": form, "lathe": found}, status=_status(form))
 
 
@@ -99,7 +98,7 @@ def remove(request: HtmxRequest, pk: int) -> HttpResponse:
     form = RemoveForm(posted(request), initial={"revision": found.revision})
     if form.is_valid():
         revision = form.cleaned_data["revision"]
-        if _written(form, lambda: remove_lathe(signed_in(request), found, revision)):
+        if written(form, lambda: remove_lathe(signed_in(request), found, revision)):
             messages.success(request, gettext("%(lathe)s is out of the list.") % {"lathe": found})
             return redirect("lathes:list")
     return render(request, "club/lathes/remove.html", {"form": form, "lathe": found}, status=_status(form))
@@ -109,19 +108,8 @@ def measuring(request: HtmxRequest) -> HttpResponse:
     return render(request, "club/lathes/measuring.html", measuring_page())
 
 
-def _written(form: BaseForm, write: Callable[[], Lathe]) -> Lathe | None:
-    """What the write kept, or None with the reason on the form when somebody else was faster."""
-    try:
-        return write()
-    except StaleLatheError:
-        form.add_error(None, STALE)
-    except TakenError:
-        form.add_error(None, TAKEN)
-    return None
-
-
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
-    messages.success(request, gettext("%(lathe)s is kept.") % {"lathe": lathe})
+    messages.success(request, gettext("%(lathe)s is saved.") % {"lathe": lathe})
     return redirect(lathe)
 
 

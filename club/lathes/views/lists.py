@@ -7,7 +7,7 @@ from django.utils.translation import ngettext
 
 from club.base.requests import HtmxRequest, posted
 from club.lathes.access import lathes_for, workshops_for
-from club.lathes.actions import StaleLatheError, TakenError
+from club.lathes.actions import StaleError, TakenError
 from club.lathes.domain.lathe_row import COLUMNS
 from club.lathes.forms.list import LatheListForm
 from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes
@@ -36,7 +36,7 @@ def _bring_in(request: HtmxRequest, form: LatheListForm, plan: ListPlan) -> bool
         return False
     try:
         bring_in(signed_in(request), plan)
-    except (StaleLatheError, TakenError):
+    except (StaleError, TakenError):
         form.add_error(None, LIST_STALE)
         return False
     messages.success(request, _brought_in(len(plan.lines)))

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from copy import copy
+
 from django.contrib import messages
 from django.core.exceptions import PermissionDenied
 from django.db.models import Count
@@ -9,16 +11,16 @@ from django.utils.translation import gettext
 
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest, posted
-from club.lathes.access import may_add_workshops, workshop_for
-from club.lathes.actions import TakenError, save_workshop
+from club.lathes.access import may_add_workshops, workshop_for, workshops_in_reach
+from club.lathes.actions import add_workshop, mend_workshop
 from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.models import Workshop
-from club.lathes.sentences import TAKEN
+from club.lathes.views.writing import written
 from club.people.access import signed_in
 
 
 def workshop_list(request: HtmxRequest) -> HttpResponse:
-    workshops = Workshop.objects.annotate(lathe_count=Count("lathes"))
+    workshops = workshops_in_reach(request.user, "lathes:workshops").annotate(lathe_count=Count("lathes"))
     context = {"workshops": workshops, "may_add": may_add_workshops(request.user)}
     return render(request, "club/lathes/workshops.html", context)
 
@@ -32,26 +34,31 @@ def workshop(request: HtmxRequest, pk: int) -> HttpResponse:
 def new(request: HtmxRequest) -> HttpResponse:
     if not may_add_workshops(request.user):
         raise PermissionDenied
-    return _form_page(request, Workshop())
+    form = WorkshopForm(posted(request))
+    if form.is_valid():
+        kept = written(form, lambda: add_workshop(signed_in(request), form.instance))
+        if kept:
+            return _kept(request, kept)
+    return _form_page(request, form, Workshop())
 
 
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:
-    return _form_page(
-        request, workshop_for(request.user, pk, "lathes:workshop_mend", request.method or "GET")
-    )
-
-
-def _form_page(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
-    form = WorkshopForm(posted(request), instance=workshop)
+    found = workshop_for(request.user, pk, "lathes:workshop_mend", request.method or "GET")
+    form = WorkshopForm(posted(request), instance=copy(found))
     if form.is_valid():
-        try:
-            kept = save_workshop(signed_in(request), form.instance)
-        except TakenError:
-            form.add_error(None, TAKEN)
-        else:
-            messages.success(request, gettext("%(workshop)s is kept.") % {"workshop": kept})
-            return redirect(kept)
+        revision = form.cleaned_data["revision"]
+        kept = written(form, lambda: mend_workshop(signed_in(request), form.instance, revision))
+        if kept:
+            return _kept(request, kept)
+    return _form_page(request, form, found)
+
+
+def _kept(request: HtmxRequest, workshop: Workshop) -> HttpResponse:
+    messages.success(request, gettext("%(workshop)s is saved.") % {"workshop": workshop})
+    return redirect(workshop)
+
+
+def _form_page(request: HtmxRequest, form: WorkshopForm, workshop: Workshop) -> HttpResponse:
     status = 422 if form.errors else 200
-    return render(
-        request, "club/lathes/workshop_form.html", {"form": form, "workshop": workshop}, status=status
-    )
+    context = {"form": form, "workshop": workshop}
+    return render(request, "club/lathes/workshop_form.html", context, status=status)

@@ -6,6 +6,7 @@ from typing import Any
 
 from django.contrib.auth.password_validation import validate_password
 from django.core.exceptions import ValidationError
+from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError, CommandParser
 from django.forms import BaseForm
 
@@ -26,6 +27,8 @@ class Command(BaseCommand):
         parser.add_argument("--sign-in", help="the name to sign in with, one word")
 
     def handle(self, *args: Any, **options: Any) -> None:
+        # The first thing an empty installation needs: its tables.
+        call_command("migrate", verbosity=0)
         name = options["name"] or input("Name: ")
         _refuse_wrong(PersonForm({"name": name, "age_band": Person.AgeBand.ADULT}))
         sign_in_name = options["sign_in"] or input("Sign-in name: ")

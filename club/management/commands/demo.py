@@ -1,15 +1,19 @@
 from __future__ import annotations
 
 import os
+import socket
 import sys
 from typing import Any
 
+from django.conf import settings
 from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandParser
 
 from club.home.demonstration import CLUB, PASSWORD, load_demonstration
 
 DEFAULT_ADDRESS = "127.0.0.1:8000"
+# What a server is told so that it listens to the whole network; nobody can open these.
+EVERYWHERE = frozenset({"", "0.0.0.0", "[::]"})
 
 
 class Command(BaseCommand):
@@ -25,9 +29,9 @@ class Command(BaseCommand):
         call_command("migrate", verbosity=0)
         if load_demonstration():
             self.stdout.write("The demonstration club is made.")
-        self.stdout.write(
-            f"Open http://{options['address']}/ and sign in as ilse (coordinator), pavo (instructor),"
-        )
+        port = options["address"].rpartition(":")[2]
+        host = hosts_at(options["address"])[0]
+        self.stdout.write(f"Open http://{host}:{port}/ and sign in as ilse (coordinator), pavo (instructor),")
         self.stdout.write(f"maren (helper) or tobias (safety officer). The password of each: {PASSWORD}")
         self.stdout.write("Stop with Ctrl+C. What was typed is kept for the next start.")
         self.stdout.flush()
@@ -38,6 +42,7 @@ class Command(BaseCommand):
 def serve(address: str) -> None:
     """Become the web server, so that Ctrl+C and a supervisor's signals reach it."""
     os.environ.setdefault("HANDWHEEL_CLUB", CLUB)
+    os.environ["HANDWHEEL_HOSTS"] = ",".join([*settings.ALLOWED_HOSTS, *hosts_at(address)])
     server = [
         sys.executable,
         "-m",
@@ -51,3 +56,23 @@ def serve(address: str) -> None:
         "warning",
     ]
     os.execv(sys.executable, server)
+
+
+def hosts_at(address: str) -> list[str]:
+    """What people write in front of the port to reach a server that listens at this address, best first."""
+    host = address.rpartition(":")[0]
+    if host not in EVERYWHERE:
+        return [host]
+    name = socket.gethostname()
+    return [*_own_address(), name, f"{name}.local"]
+
+
+def _own_address() -> list[str]:
+    """This machine's address in its network, or nothing where there is none."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            # A datagram socket sends nothing by connecting; the address is one for documents (RFC 5737).
+            probe.connect(("192.0.2.1", 9))
+        except OSError:
+            return []
+        return [probe.getsockname()[0]]

@@ -9,6 +9,7 @@ from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 from django.views.decorators.debug import sensitive_post_parameters
 
+from club.base.requests import posted
 from club.people.access import signed_in
 from club.people.actions.sign_ins import choose_lengths, choose_password
 from club.people.forms import LengthsForm, OwnPasswordForm
@@ -16,7 +17,7 @@ from club.people.forms import LengthsForm, OwnPasswordForm
 
 def me(request: HttpRequest) -> HttpResponse:
     account = signed_in(request)
-    form = LengthsForm(request.POST if request.method == "POST" else None, instance=account)
+    form = LengthsForm(posted(request), instance=account)
     if form.is_valid():
         choose_lengths(account, form.cleaned_data["lengths"])
         messages.success(request, gettext("Lengths are shown that way from now on."))
@@ -29,7 +30,7 @@ def me(request: HttpRequest) -> HttpResponse:
 @sensitive_post_parameters()
 def password(request: HttpRequest) -> HttpResponse:
     account = signed_in(request)
-    form = OwnPasswordForm(account, request.POST if request.method == "POST" else None)
+    form = OwnPasswordForm(account, posted(request))
     if form.is_valid():
         choose_password(account, form.cleaned_data["new"])
         # Other places where this account is signed in are signed out; this one stays.

@@ -8,7 +8,7 @@ from django.utils.translation import gettext
 from django.views.decorators.vary import vary_on_headers
 
 from club.base.changes import changes_of
-from club.base.requests import HtmxRequest
+from club.base.requests import HtmxRequest, posted
 from club.people import sentences
 from club.people.access import oversees, people_for, person_for, person_to_mend, reaches, signed_in
 from club.people.actions.persons import StalePersonError, add_person, mend_person
@@ -46,7 +46,7 @@ def person(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def new(request: HttpRequest) -> HttpResponse:
-    form = PersonForm(request.POST if request.method == "POST" else None)
+    form = PersonForm(posted(request))
     if form.is_valid():
         return _kept(request, add_person(signed_in(request), form.instance))
     return _form_page(request, form)
@@ -54,9 +54,7 @@ def new(request: HttpRequest) -> HttpResponse:
 
 def mend(request: HttpRequest, pk: int) -> HttpResponse:
     account = signed_in(request)
-    form = PersonForm(
-        request.POST if request.method == "POST" else None, instance=person_to_mend(account, pk)
-    )
+    form = PersonForm(posted(request), instance=person_to_mend(account, pk))
     if form.is_valid():
         try:
             return _kept(request, mend_person(account, form.instance, form.cleaned_data["revision"]))
@@ -72,5 +70,5 @@ def _form_page(request: HttpRequest, form: PersonForm) -> HttpResponse:
 
 
 def _kept(request: HttpRequest, found: Person) -> HttpResponse:
-    messages.success(request, gettext("%(person)s is kept.") % {"person": found})
+    messages.success(request, gettext("%(person)s is saved.") % {"person": found})
     return redirect(found)

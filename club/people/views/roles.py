@@ -5,6 +5,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 
+from club.base.requests import posted
 from club.people import sentences
 from club.people.access import grant_to_withdraw, person_for, signed_in, workshops_to_grant
 from club.people.actions.roles import LastKeyError, RoleHeldError, give_role, is_last_key, withdraw_role
@@ -15,7 +16,7 @@ from club.people.models import Account, Person, RoleGrant
 def give(request: HttpRequest, pk: int) -> HttpResponse:
     account = signed_in(request)
     person = person_for(account, pk)
-    form = RoleForm(request.POST if request.method == "POST" else None, *workshops_to_grant(account))
+    form = RoleForm(posted(request), *workshops_to_grant(account))
     if form.is_valid() and _given(account, person, form):
         messages.success(request, gettext("%(person)s has the role.") % {"person": person})
         return redirect(person)

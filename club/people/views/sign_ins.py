@@ -7,6 +7,7 @@ from django.utils.translation import gettext
 from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_variables
 
+from club.base.requests import posted
 from club.people import sentences
 from club.people.access import person_to_mend, sign_in_to_mend, signed_in
 from club.people.actions.roles import LastKeyError, is_last_key
@@ -29,7 +30,7 @@ def give(request: HttpRequest, pk: int) -> HttpResponse:
     person = person_to_mend(account, pk)
     if person.sign_in:
         return redirect(person)
-    form = SignInNameForm(request.POST if request.method == "POST" else None)
+    form = SignInNameForm(posted(request))
     if form.is_valid():
         password = first_password()
         try:

@@ -8,6 +8,7 @@ from django.shortcuts import redirect, render
 from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_post_parameters
 
+from club.base.requests import posted
 from club.people.forms import SignInForm
 from club.people.throttle import minutes_to_wait
 from club.people.ways_back import own_address
@@ -19,7 +20,7 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     back = own_address(request, request.POST.get("next") or request.GET.get("next", ""))
     if request.user.is_authenticated:
         return redirect(back)
-    form = SignInForm(request, request.POST if request.method == "POST" else None)
+    form = SignInForm(request, posted(request))
     if form.is_valid() and form.account:
         login(request, form.account)
         return redirect(back)

@@ -107,7 +107,7 @@ def test_the_fragment_writes_the_day_the_name_and_both_values_and_escapes_them()
     shown = render_to_string("club/base/_changes.html", {"changes": changes_of(person)})
 
     assert "Wednesday 4 March 2026, 05:06" in shown
-    assert "&lt;b&gt;Ilse&lt;/b&gt;, mended" in " ".join(shown.split())
+    assert "mended by &lt;b&gt;Ilse&lt;/b&gt;" in " ".join(shown.split())
     assert "Phone: &lt;i&gt;1&lt;/i&gt;, now 2" in shown
 
 

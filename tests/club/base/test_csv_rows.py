@@ -20,6 +20,17 @@ def test_what_is_written_is_read_back(rows):
     assert [tuple(row.cells.values()) for row in read.rows] == rows
 
 
+def test_a_heading_with_a_bent_apostrophe_is_the_same_heading():
+    assert read_list("Maker\u2019s plate\nBench lathe\n").headings == ("maker's plate",)
+
+
+@pytest.mark.parametrize("cell", ["'=1+1", "''-5", "'", "'twas", "=1+1"])
+def test_apostrophes_somebody_typed_come_back(cell):
+    text = write_list(["only"], [{"only": cell}])
+
+    assert read_list(text).rows[0].cells["only"] == cell
+
+
 @given(CELLS)
 def test_no_written_cell_begins_as_a_formula(cell):
     """Spreadsheets run cells that begin with these signs (common practice of their makers, no standard)."""
@@ -38,6 +49,12 @@ def test_any_of_three_delimiters_is_recognised(delimiter):
 
     assert read.headings == ("number", "swing over bed")
     assert dict(read.rows[0].cells) == {"number": "7", "swing over bed": "12 in"}
+
+
+def test_a_line_that_names_the_separator_is_no_line_of_the_list():
+    read = read_list("sep=;\r\nnumber;plate\r\n7;one, two\r\n")
+
+    assert [(row.line, dict(row.cells)) for row in read.rows] == [(3, {"number": "7", "plate": "one, two"})]
 
 
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252"])
@@ -67,6 +84,7 @@ def test_a_row_is_known_by_the_line_it_starts_on():
         ('a\n"1', "unreadable"),
         ('a\n"1"2', "unreadable"),
         ("a,A\n1,2", "heading_twice"),
+        (",".join(str(number) for number in range(101)), "too_many_headings"),
         ("a,b\n1,2,3", "no_heading"),
     ],
 )
@@ -75,6 +93,13 @@ def test_what_is_no_list_is_refused_with_its_reason(text, code):
         read_list(text)
 
     assert caught.value.code == code
+
+
+def test_columns_without_a_name_at_the_end_are_no_columns():
+    """As spreadsheets save a sheet somebody once wrote far to the right in."""
+    read = read_list("a" + "," * 400_000 + "\n1\n")
+
+    assert read.headings == ("a",)
 
 
 @pytest.mark.parametrize("data", [b"PK\x03\x04\x00\x00", b"\xff\xfe\x00", b"caf\x81"])

@@ -203,9 +203,7 @@ def test_the_message_on_top_says_what_has_to_be_given_again():
     html = not_saved(BoreForm(WRONG))
 
     assert "What you typed is still here." in html
-    assert "Password has to be given again." in html
-    assert "List file has to be given again." in html
-    assert "Notes has to be given again." not in html
+    assert "To be given once more: List file, Password." in html
 
 
 def test_a_page_may_name_what_failed_in_its_own_words():

@@ -142,3 +142,24 @@ def test_bounds_themselves_are_lengths():
     check_length(Length(LONGEST))
     check_length(Length(1))
     check_length(Length(0), zero=True)
+
+
+@pytest.mark.parametrize(
+    ("typed", "many", "few"),
+    [("1.250 mm", "1250", "1.25"), ("1.000 mm", "1000", "1"), ("12.700 mm", "12700", "12.7")],
+)
+def test_a_point_that_may_part_thousands_of_millimetres_is_asked_about(typed, many, few):
+    """A list from a country that parts thousands with a point would shrink a lathe to a thousandth."""
+    with pytest.raises(QuantityError) as caught:
+        parse_length(typed)
+
+    assert (caught.value.code, caught.value.values["many"], caught.value.values["few"]) == (
+        "two_readings",
+        many,
+        few,
+    )
+
+
+@pytest.mark.parametrize("typed", ["9.525 mm", "0.250 mm", "1.25 mm", "1.250 in"])
+def test_thousandths_that_somebody_measured_are_read(typed):
+    assert parse_length(typed).typed == typed

@@ -88,6 +88,38 @@ def test_a_lathe_with_all_it_can_have_still_fits_its_card(as_coordinator, paper)
     assert "Manual and instructor first" in text
 
 
+@pytest.mark.parametrize("paper", list(Paper))
+@pytest.mark.parametrize(
+    ("settings", "label", "reason", "bars"),
+    [
+        (5, "belt", "ask before slender work, and mind the cover", 0),
+        (3, "belt", "", 1),
+        (2, "belt", "ask before slender work, and mind the cover", 1),
+        (4, "belt", "ask before slender work, and mind the cover", 1),
+        (3, "belt with back gear", "", 1),
+        (5, "belt with back gear", "ask before slender work " * 6 + "mind the cover", 12),
+    ],
+)
+def test_a_card_fits_wherever_it_grows(as_coordinator, paper, settings, label, reason, bars):
+    lathe = LatheFactory(
+        condition="limited" if reason else "in_service",
+        condition_reason=reason,
+        plate_speed=12_000,
+        no_volt_release=None,
+        reverse=None,
+    )
+    for place in range(1, settings + 1):
+        LatheSpeed.objects.create(lathe=lathe, position=place, label=f"{label}{place}", low=250, high=3200)
+    for place in range(1, bars + 1):
+        bar = {"label": f"bar {place}", "thread": "3/8-16", "length": _length("14 1/4 in")}
+        LatheDrawBar.objects.create(lathe=lathe, position=place, **bar)
+
+    pdf = pdf_of(as_coordinator, [lathe], paper)
+
+    assert len(PdfReader(io.BytesIO(pdf)).pages) == 1
+    assert lowest_word(pdf) < CARD_HEIGHT[paper]
+
+
 def test_a_card_says_what_is_measured_and_what_is_not(as_coordinator):
     lathe = LatheFactory(number=7, nose_thread="M33x3.5")
 
@@ -133,6 +165,25 @@ def test_the_code_leads_to_the_address_the_club_is_reached_at(client, settings):
     assert card.code.text == f"https://turners.example/l/{lathe.pk}/"
 
 
+@pytest.mark.parametrize(
+    ("host", "opens"),
+    [
+        ("localhost", False),
+        ("127.0.0.1:8000", False),
+        ("[::1]", False),
+        ("[::1]:8000", False),
+        ("10.0.0.7", True),
+    ],
+)
+def test_a_code_for_this_computer_only_gets_a_caution(as_coordinator, settings, host, opens):
+    settings.ALLOWED_HOSTS = ["*"]
+    LatheFactory()
+
+    answer = as_coordinator.get(reverse("home:cards"), headers={"host": host})
+
+    assert answer.context["opens_elsewhere"] is opens
+
+
 def test_a_card_opens_on_any_phone_without_signing_in_and_names_nobody(client, as_coordinator):
     lathe = LatheFactory(condition="limited", condition_reason="quill lock stiff")
 
@@ -144,10 +195,33 @@ def test_a_card_opens_on_any_phone_without_signing_in_and_names_nobody(client, a
     assert "Changes" not in answer.content.decode()
 
 
-def test_an_out_of_service_lathe_takes_nobody(client):
+def test_a_card_says_to_leave_a_lathe_out_of_service_switched_off(client):
     lathe = LatheFactory(condition="out", condition_reason="no working drive")
 
-    assert "it takes nobody" in client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+    assert "leave it switched off" in client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+
+
+def test_a_helper_gets_from_the_code_to_the_condition_in_one_step(sign_in_as):
+    here, elsewhere = LatheFactory(), LatheFactory()
+    condition = reverse("lathes:condition", args=[here.pk])
+    card = reverse("home:card", args=[here.pk])
+    helper = sign_in_as(Role.HELPER, here.workshop)
+
+    own = helper.get(card).content.decode()
+    other = helper.get(reverse("home:card", args=[elsewhere.pk])).content.decode()
+
+    assert f'href="{condition}"' in own
+    assert reverse("lathes:condition", args=[elsewhere.pk]) not in other
+    assert "Something wrong with it?" not in own
+
+
+def test_the_card_leads_whoever_is_not_signed_in_to_the_condition(client):
+    lathe = LatheFactory()
+    condition = reverse("lathes:condition", args=[lathe.pk])
+
+    page = client.get(reverse("home:card", args=[lathe.pk])).content.decode()
+
+    assert f'href="{reverse("people:sign_in")}?next={condition}"' in page
 
 
 @pytest.mark.parametrize(
@@ -156,6 +230,7 @@ def test_an_out_of_service_lathe_takes_nobody(client):
         ({"paper": "a4"}, "Tick the lathes whose cards are wanted"),
         ({"lathe": "1 or 1=1", "paper": "a4"}, "is not in the list any more"),
         ({"lathe": "99999", "paper": "a4"}, "is not in the list any more"),
+        ({"lathe": "9" * 20, "paper": "a4"}, "is not in the list any more"),
         ({"paper": "papyrus"}, "Choose A4 or Letter"),
     ],
 )

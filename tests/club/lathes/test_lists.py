@@ -16,18 +16,21 @@ FORTY = Path(__file__).with_name("forty_lathes.csv").read_bytes().decode()
 
 # One mistake to a line, and the words its sentence must have.
 MISTAKES = (
-    ("Kiln Room,2,2 3/0 in,,,,,", "through bore: A fraction can't have 0 under the line"),
-    ("Kiln Room,3,twelve,,,,,", "through bore:"),
-    ("Kiln Room,4,12,,,,,", "through bore:"),
-    ("Kiln Room,5,2 l,,,,,", "through bore:"),
-    ("Barn,6,1/2 in,,,,,", "workshop: there is none called Barn"),
-    (",7,1/2 in,,,,,", "workshop: say which one"),
-    ("Kiln Room,seven,1/2 in,,,,,", "number: Write the number as a whole one"),
+    ("Kiln Room,2,2 3/0 in,,,,,", "through bore reads “2 3/0 in”. A fraction can't have 0 under the line"),
+    ("Kiln Room,3,twelve,,,,,", "through bore reads “twelve”. "),
+    ("Kiln Room,4,12,,,,,", "through bore: “12” could be"),
+    ("Kiln Room,5,2 l,,,,,", "through bore reads “2 l”. "),
+    ("Barn,6,1/2 in,,,,,", "workshop: There is none called “Barn”"),
+    (",7,1/2 in,,,,,", "workshop: Say which one"),
+    ("Kiln Room,seven,1/2 in,,,,,", "number reads “seven”. Write the number as a whole one"),
     ("Kiln Room,,1/2 in,,,,,", "number: A lathe needs a number"),
-    ("Kiln Room,9,1/2 in,Morse No. 9,,,,", "headstock taper: Write the taper as Morse No. 2"),
-    ("Kiln Room,10,1/2 in,,33 x 3.5,,,", "nose thread:"),
+    (
+        "Kiln Room,9,1/2 in,Morse No. 9,,,,",
+        "headstock taper reads “Morse No. 9”. Write the taper as Morse No. 2",
+    ),
+    ("Kiln Room,10,1/2 in,,33 x 3.5,,,", "nose thread reads “33 x 3.5”. "),
     ("Kiln Room,11,1/2 in,,,belt 1: fast,,", "speeds:"),
-    ("Kiln Room,12,1/2 in,,,,broken,", "condition: Write the condition as in service"),
+    ("Kiln Room,12,1/2 in,,,,broken,", "condition reads “broken”. Write the condition as in service"),
     ("Kiln Room,13,1/2 in,,,,limited,", "reason: Say in a few words what is wrong"),
     ("Kiln Room,1,1/2 in,,,,,", "lathe 1 stands in line 2 already"),
 )
@@ -157,12 +160,12 @@ def test_a_plan_takes_the_same_queries_for_one_line_as_for_forty(kiln, django_as
     [
         ("", "There is no line in it"),
         ("workshop,number\n", "Only the line with the columns"),
-        ("number,swing\n1,2\n", "No column is called swing"),
-        ("number\n1\n", "The column workshop is missing"),
-        ("workshop,number\n<script>alert(1)</script>,1\n", "none called <script>"),
-        ("workshop,number\nKiln Room,99999999999999999999\n", "number: Write the number"),
-        ("workshop,number\nKiln Room,\u0661\n", "number: Write the number"),
-        ("workshop,number\nKiln Room,1" + "\u202e" * 50 + "\n", "number: Write the number"),
+        ("number,swing\n1,2\n", "No column is called “swing”"),
+        ("number\n1\n", "The column “workshop” is missing"),
+        ("workshop,number\n<script>alert(1)</script>,1\n", "none called “<script>"),
+        ("workshop,number\nKiln Room,99999999999999999999\n", "Write the number"),
+        ("workshop,number\nKiln Room,\u0661\n", "Write the number"),
+        ("workshop,number\nKiln Room,1" + "\u202e" * 50 + "\n", "Write the number"),
     ],
 )
 def test_what_is_no_list_of_lathes_says_why(kiln, text, words):
@@ -170,6 +173,46 @@ def test_what_is_no_list_of_lathes_says_why(kiln, text, words):
 
     assert any(words in problem for problem in plan.all_problems)
     assert not plan.is_good
+
+
+@pytest.mark.parametrize("heading", ["through bore (mm)", "Through Bore [mm]"])
+def test_a_unit_in_the_heading_counts_for_the_bare_numbers_below_it(account, kiln, heading):
+    text = f"workshop,number,{heading}\nKiln Room,1,12.7\nKiln Room,2,3/8 in\nKiln Room,3,\n"
+
+    bring_in(account, plan_list(text, [kiln]))
+
+    bores = [lathe.through_bore for lathe in Lathe.objects.all()]
+    assert [bore.typed if bore else "" for bore in bores] == ["12.7 mm", "3/8 in", ""]
+
+
+def test_one_column_in_two_units_is_refused(kiln):
+    plan = plan_list("workshop,number,through bore (mm),through bore (in)\nKiln Room,1,12,1/2\n", [kiln])
+
+    assert "through bore” is there twice" in plan.all_problems[0]
+
+
+@pytest.mark.parametrize("cell", ["01. Aug", "8-Jan", "Aug 01", "2026-08-01", "01.08.2026"])
+def test_a_thread_that_a_spreadsheet_made_a_date_of_is_named_as_one(kiln, cell):
+    plan = plan_list(f"workshop,number,nose thread\nKiln Room,1,{cell}\n", [kiln])
+
+    assert "A spreadsheet has made a date of this thread" in plan.all_problems[0]
+
+
+def test_threads_go_out_so_that_a_spreadsheet_leaves_them_alone(account, kiln):
+    bring_in(account, plan_list("workshop,number,nose thread\nKiln Room,1,1-8\n", [kiln]))
+
+    written = write_lathes(Lathe.objects.whole())
+
+    assert ",'1-8," in written
+    assert plan_list(written, [kiln]).same_count == 1
+
+
+def test_the_preview_shows_what_was_read_for_a_new_lathe(kiln):
+    plan = plan_list("workshop,number,through bore\nKiln Room,1,1.25 mm\n", [kiln])
+
+    assert ("through bore", "", "1.25 mm") in [
+        (change.heading, change.before, change.after) for change in plan.lines[0].changes
+    ]
 
 
 class TestThePage:

@@ -146,6 +146,8 @@ def test_signing_in_leads_back_to_the_page_that_was_wanted(client: Client, wante
         "/\\elsewhere.example",
         "javascript:alert(1)",
         "\x00/",
+        "people:list",
+        "lathes",
     ],
 )
 def test_signing_in_leads_nowhere_else(client: Client, wanted: str) -> None:

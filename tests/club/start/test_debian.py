@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import os
 import subprocess
+import sys
 
 import pytest
 
@@ -72,3 +73,19 @@ class TestDebianPackages:
 
         assert "apt-get install --no-install-recommends python3-venv" in capsys.readouterr().out
         assert ran == []
+
+    def test_for_a_browser_include_what_drives_it(self, monkeypatch):
+        monkeypatch.setenv("CHROMIUM", "/usr/bin/chromium")
+        monkeypatch.setattr("ctypes.CDLL", no_such_library)
+
+        assert not debian.BROWSER.is_met()
+
+    def test_of_a_library_are_not_asked_for_elsewhere_than_on_linux(self, monkeypatch):
+        monkeypatch.setattr(sys, "platform", "darwin")
+        monkeypatch.setattr("ctypes.CDLL", no_such_library)
+
+        assert debian.PAPER.is_met()
+
+
+def no_such_library(name):
+    raise OSError(name)

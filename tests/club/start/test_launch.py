@@ -3,12 +3,30 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
-from club.start import launch, own_python
+from club.start import debian, launch, own_python
 
 HOUSE = own_python.HOUSE
+
+
+class TestWhatDebianLacks:
+    @pytest.fixture(autouse=True)
+    def no_chromium(self, house, monkeypatch):
+        lacking = debian.Need(("chromium",), lambda: False, "tests with a browser are skipped")
+        monkeypatch.setattr(debian, "NEEDS", {"test": (debian.VENV, lacking)})
+
+    def test_is_supplied_once_and_named_at_every_start(self, start, ran, monkeypatch, capsys):
+        supplied: list[debian.Need] = []
+        monkeypatch.setattr(debian, "supply", supplied.extend)
+
+        start("test")
+        start("test")
+
+        assert [need.packages for need in supplied] == [("python3-venv",), ("chromium",)]
+        assert capsys.readouterr().out.count("--no-install-recommends chromium\n") == 2
 
 
 class TestAnyOtherCommand:
@@ -37,6 +55,13 @@ class TestAnActiveEnvironment:
 
         assert ran == []
         assert became == [sys.executable, "-m", "pytest", "tests/test_manage.py", "-k", "left"]
+
+    def test_runs_the_suite_from_the_house(self, house, tmp_path_factory, start, monkeypatch):
+        monkeypatch.chdir(tmp_path_factory.mktemp("elsewhere"))
+
+        start("test")
+
+        assert Path.cwd() == house
 
     def test_that_lacks_django_is_named(self, monkeypatch):
         monkeypatch.setattr("importlib.util.find_spec", lambda name: None)

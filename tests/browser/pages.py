@@ -1,0 +1,199 @@
+"""Every page there is, each in the states it has: what axe, the HTML checker and the widths go through."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from django.test import Client
+from django.urls import reverse
+
+from club.base.access_table import TABLE
+from club.people.models import Account
+from tests.browser.furnished import COORDINATOR, HELPER, LOCKED_OUT, NEWCOMER, WRONG_PASSWORD, Rows
+
+NOBODY = ""
+
+
+@dataclass(frozen=True)
+class Sample:
+    """One page in one state, and the most questions it may ask the database.
+
+    `row` names the arguments of the address in what `furnish()` answers. What is `typed` is sent by POST; a
+    browser puts it into the fields of the form. `path` is for what no address leads to.
+    """
+
+    name: str
+    address: str
+    queries: int
+    row: str = ""
+    query: str = ""
+    typed: Mapping[str, str] | None = None
+    reader: str = COORDINATOR
+    status: int = 200
+    path: str = ""
+
+    def url(self, rows: Rows) -> str:
+        path = self.path or reverse(self.address, kwargs=rows.get(self.row, {}))
+        return f"{path}?{self.query}" if self.query else path
+
+    def answer(self, client: Client, rows: Rows) -> Any:
+        if self.typed is None:
+            return client.get(self.url(rows))
+        client.handler.enforce_csrf_checks = "csrfmiddlewaretoken" in self.typed
+        return client.post(self.url(rows), self.typed)
+
+    def __str__(self) -> str:
+        return self.name
+
+
+def wrong(name: str, address: str, queries: int, row: str = "", /, **typed: str) -> Sample:
+    """A form that comes back with what is wrong in it."""
+    return Sample(name, address, queries, row, typed=typed, status=422)
+
+
+def sign_in(name: str, queries: int, username: str, status: int) -> Sample:
+    """A sign-in that fails."""
+    typed = {"username": username, "password": WRONG_PASSWORD}
+    return Sample(name, "people:sign_in", queries, typed=typed, reader=NOBODY, status=status)
+
+
+def for_anyone(name: str, address: str, queries: int, row: str = "") -> Sample:
+    return Sample(name, address, queries, row, reader=NOBODY)
+
+
+def for_helper(name: str, address: str, queries: int, row: str = "", status: int = 200) -> Sample:
+    return Sample(name, address, queries, row, reader=HELPER, status=status)
+
+
+WRONG_LATHE = {
+    "number": "seven",
+    "headstock_taper": "MT2",
+    "nose_thread": "33",
+    "through_bore": "2 3/0 in",
+    "swing_over_bed": "10 in",
+    "swing_over_banjo": "12 in",
+    "speeds": "fast",
+    "plate_speed": "9 999 999",
+    "draw_bars": "A",
+    "condition": "limited",
+}
+HEADINGS = "workshop,number,through bore\n"
+WRONG_LINES = HEADINGS + "Kiln Loft,1,2 3/0 in\nNowhere,2,\nKiln Loft,,9 mm"
+GOOD_LINES = HEADINGS + "Kiln Loft,1,11/16 in\nKiln Loft,2,3/8 in\nKiln Loft,77,"
+
+# fmt: off
+SAMPLES = (
+    for_anyone("sign-in", "people:sign_in", 0),
+    sign_in("sign-in, wrong", 10, "ilse", 422),
+    sign_in("sign-in, locked out", 3, LOCKED_OUT, 429),
+    for_anyone("card", "home:card", 3, "lathe"),
+    for_anyone("card, limited", "home:card", 3, "lathe limited"),
+    for_anyone("card, out of service", "home:card", 3, "lathe out"),
+    for_anyone("card, unmeasured", "home:card", 3, "lathe unmeasured"),
+    Sample("card, for staff", "home:card", 6, "lathe"),
+    Sample("measuring", "lathes:measuring", 3),
+    for_anyone("measuring, for anyone", "lathes:measuring", 0),
+    Sample("nothing here", "", 3, path="/nowhere/", status=404),
+    Sample("nothing here, for anyone", "", 0, path="/nowhere/", reader=NOBODY, status=404),
+    for_helper("not open to you", "people:list", 3, status=403),
+    Sample("not taken", "lathes:new", 3, typed={"csrfmiddlewaretoken": "old"}, status=403),
+
+    Sample("lathes", "lathes:list", 9),
+    for_helper("lathes, for a helper", "lathes:list", 9),
+    Sample("lathes, narrowed down", "lathes:list", 9, query="q=tisch&condition=out"),
+    Sample("lathes, none fits", "lathes:list", 6, query="q=nowhere"),
+    Sample("lathe", "lathes:lathe", 7, "lathe"),
+    Sample("lathe, limited", "lathes:lathe", 7, "lathe limited"),
+    Sample("lathe, out of service", "lathes:lathe", 7, "lathe out"),
+    Sample("lathe, unmeasured", "lathes:lathe", 7, "lathe unmeasured"),
+    for_helper("lathe, for a helper", "lathes:lathe", 7, "lathe unmeasured"),
+    Sample("lathe, new", "lathes:new", 4),
+    wrong("lathe, new, wrong", "lathes:new", 4, **WRONG_LATHE),
+    Sample("lathe, mended", "lathes:mend", 7, "lathe"),
+    wrong("lathe, mended, wrong", "lathes:mend", 7, "lathe", **WRONG_LATHE, condition_reason="x" * 200),
+    Sample("condition", "lathes:condition", 6, "lathe limited"),
+    wrong("condition, wrong", "lathes:condition", 6, "lathe", condition="out", revision="1"),
+    wrong("condition, changed since", "lathes:condition", 12, "lathe", condition="in_service", revision="0"),
+    Sample("lathe taken out", "lathes:remove", 6, "lathe"),
+    wrong("lathe taken out, changed since", "lathes:remove", 12, "lathe", revision="0"),
+    Sample("list brought in", "lathes:import", 3),
+    wrong("list brought in, empty", "lathes:import", 3, lines=""),
+    wrong("list brought in, wrong", "lathes:import", 7, lines=WRONG_LINES),
+    Sample("list looked over", "lathes:import", 7, typed={"lines": GOOD_LINES}),
+    Sample("workshops", "lathes:workshops", 4),
+    for_helper("workshops, for a helper", "lathes:workshops", 4),
+    Sample("workshop", "lathes:workshop", 6, "workshop"),
+    Sample("workshop, new", "lathes:workshop_new", 3),
+    wrong("workshop, new, wrong", "lathes:workshop_new", 3, name="", zone="Quernby"),
+    Sample("workshop, mended", "lathes:workshop_mend", 4, "workshop"),
+    wrong("workshop, mended, wrong", "lathes:workshop_mend", 5, "workshop", name="Sluice Room", zone=""),
+    Sample("cards", "home:cards", 6),
+    Sample("cards, none ticked", "home:cards_pdf", 6, query="paper=a4", status=422),
+
+    Sample("people", "people:list", 9),
+    Sample("people, none found", "people:list", 6, query="name=nobody"),
+    Sample("person, oneself", "people:person", 6, "coordinator"),
+    Sample("person, with a role", "people:person", 7, "helper"),
+    Sample("person, barred", "people:person", 6, "barred"),
+    Sample("person, without sign-in", "people:person", 6, "student"),
+    Sample("person, new", "people:new", 4),
+    wrong("person, new, wrong", "people:new", 4, name="", email="at home"),
+    Sample("person, mended", "people:mend", 7, "helper"),
+    wrong("person, mended, changed since", "people:mend", 11, "helper", name="Maren", age_band="adult",
+          revision="0"),
+    Sample("role given", "people:give_role", 7, "helper"),
+    wrong("role given, wrong", "people:give_role", 7, "helper"),
+    Sample("role withdrawn", "people:withdraw_role", 4, "role of helper"),
+    Sample("role withdrawn, the last key", "people:withdraw_role", 6, "role of coordinator"),
+    Sample("sign-in given", "people:give_sign_in", 5, "student"),
+    wrong("sign-in given, wrong", "people:give_sign_in", 5, "student", name="two words"),
+    Sample("first password", "people:renew_password", 12, "renewed", typed={}),
+    Sample("password renewed", "people:renew_password", 6, "helper"),
+    Sample("sign-in barred", "people:bar_sign_in", 7, "helper"),
+    Sample("sign-in barred, the last key", "people:bar_sign_in", 7, "coordinator"),
+    Sample("own page", "people:me", 4),
+    for_helper("own page, for a helper", "people:me", 4),
+    wrong("own page, wrong", "people:me", 4, lengths=""),
+    Sample("own password", "people:password", 3),
+    Sample("own password, the first", "people:password", 3, reader=NEWCOMER),
+    wrong("own password, wrong", "people:password", 3, current=WRONG_PASSWORD, new="short", again="long"),
+)
+
+# Before anything is in it.
+EMPTY_CLUB = (
+    Sample("empty club, lathes", "lathes:list", 5),
+    Sample("empty club, lathe new", "lathes:new", 4),
+    Sample("empty club, list brought in", "lathes:import", 3),
+    Sample("empty club, workshops", "lathes:workshops", 4),
+    Sample("empty club, cards", "home:cards", 5),
+    Sample("empty club, people", "people:list", 8),
+)
+# fmt: on
+
+# Addresses that answer a GET with no page of their own.
+NO_PAGE = {"home:start", "lathes:export"}
+# What these refuse, they refuse as a whole: there is no field to get wrong, or no page to say it on.
+NO_FIELDS = {"people:sign_out", "people:open_sign_in", "people:renew_password", "people:bar_sign_in"}
+NO_FIELDS |= {"people:withdraw_role"}
+
+
+def pages_without_sample() -> set[str]:
+    """Addresses at which nobody would look."""
+    seen = {sample.address for sample in SAMPLES if sample.typed is None and sample.status != 403}
+    return {address for address, method in TABLE if method == "GET"} - seen - NO_PAGE
+
+
+def forms_without_sample() -> set[str]:
+    """Addresses whose form nobody would see refused."""
+    refused = {sample.address for sample in SAMPLES if sample.typed is not None and sample.status == 422}
+    return {address for address, method in TABLE if method == "POST"} - refused - NO_FIELDS
+
+
+def clients(samples: Iterable[Sample] = SAMPLES) -> dict[str, Client]:
+    """A client for each reader of the samples, signed in unless it is nobody."""
+    found = {reader: Client() for reader in {sample.reader for sample in samples}}
+    for reader in found.keys() - {NOBODY}:
+        found[reader].force_login(Account.objects.get(name=reader))
+    return found
