@@ -26,19 +26,19 @@ def compliance(piece: Piece, low: float, high: float) -> float:
 
 
 def _of_arc(arc: Arc, low: float, high: float) -> float:
-    value = panel(lambda u: _integrand(arc, u), low, high)
-    if _error_bound(arc, low, high) <= TOLERANCE * value:
+    value = panel(lambda u: integrand(arc, u), low, high)
+    if error_bound(arc, low, high) <= TOLERANCE * value:
         return value
     middle = (low + high) / 2
     return _of_arc(arc, low, middle) + _of_arc(arc, middle, high)
 
 
-def _integrand(arc: Arc, u: float) -> float:
+def integrand(arc: Arc, u: float) -> float:
     """dz/du over d⁴."""
     return arc.radius * cos(u - arc.tilt) / (2 * arc.at_angle(u)[1]) ** 4
 
 
-def _error_bound(arc: Arc, low: float, high: float) -> float:
+def error_bound(arc: Arc, low: float, high: float) -> float:
     """The bound of `gauss.py`: the integrand's largest size on the ellipse round the panel, from below by r.
 
     With t = u - tilt, r = centre ± radius · cos t. At t = x + iy the real part of cos t is cos x cosh y, and

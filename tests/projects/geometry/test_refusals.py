@@ -123,8 +123,8 @@ class TestMeasuresOfShapes:
     def test_a_radius_of_half_the_chord_joins_its_marks_and_a_shorter_one_does_not(self, shape):
         check(piece((0, 90), shape(25), (50, 90)))
 
-        profile = piece((0, 90), shape(24.999998), (50, 90))
-        values = {"radius": nm(24.999998), "least": nm(25)}
+        profile = piece((0, 90), shape(24.999999), (50, 90))
+        values = {"radius": nm(25) - 1, "least": nm(25)}
         assert refusal(profile) == ("radius_too_short", 2, False, values)
 
     @pytest.mark.parametrize("radius", [0, -30])
@@ -143,8 +143,8 @@ class TestMeasuresOfShapes:
     def test_a_quarter_round_stands_between_its_marks_and_less_would_overhang(self, shape):
         check(piece((0, 40), shape(10), (10, 60)))
 
-        profile = piece((0, 40), shape(9.999998), (10, 60))
-        assert refusal(profile) == ("overhang", 2, False, {"radius": nm(9.999998), "least": nm(10)})
+        profile = piece((0, 40), shape(9.999999), (10, 60))
+        assert refusal(profile) == ("overhang", 2, False, {"radius": nm(10) - 1, "least": nm(10)})
 
     @pytest.mark.parametrize(("wide", "high"), [(3, 40), (30, 4), (7.000001, 0.3), (11, 11.5)])
     def test_the_least_radius_of_a_refusal_cures_it_and_one_nanometre_less_does_not(self, wide, high):
@@ -186,7 +186,7 @@ class TestTheAxis:
 
     def test_a_sloping_cove_is_judged_by_its_lowest_point(self):
         """On a circle of 25 its marks lie 7 left and 24 below the centre, and 24 right and 7 below."""
-        neck = 0.000001
+        neck = 0.0000005
         check(piece((0, 2 * neck + 2), cove(25), (31, 2 * neck + 36)))
 
         assert refusal(piece((0, 2), cove(25), (31, 36))) == ("cove_through_axis", 2, False, {})

@@ -11,8 +11,8 @@ from math import pi
 import pytest
 from scipy.special import roots_legendre
 
-from projects.geometry.bending import compliance
-from projects.geometry.gauss import POINTS, nodes_and_weights
+from projects.geometry.bending import compliance, error_bound, integrand
+from projects.geometry.gauss import POINTS, nodes_and_weights, panel
 from projects.geometry.marks import ProfileError
 from projects.geometry.pieces import Arc, Straight
 from projects.geometry.profile import check
@@ -107,6 +107,14 @@ class TestWhatIsLeftAtTheEnds:
         zone_integral = 48 / slenderness(zone).bar_mm ** 4
         assert found.bar_mm == close((50 / (2 / 14**4 + zone_integral)) ** 0.25)
 
+    def test_a_nub_is_outgrown_before_the_top_of_a_lopsided_bead(self):
+        """On a circle of 25 round (25, 0): 24 off the axis at 18, then over the top and down to 15 at 45."""
+        lopsided, rest = piece((0, 0), bead(25), (45, 30)), piece((18, 48), bead(25), (45, 30))
+
+        found = slenderness(lopsided, left=stub(48))
+
+        assert found.bar_mm == close((45 / (18 / 48**4 + 27 / slenderness(rest).bar_mm ** 4)) ** 0.25)
+
     def test_it_holds_across_marks_and_steps_as_long_as_the_piece_grows(self):
         grown = piece((0, 0), (10, 4), cove(30), (20, 10), (20, 16), (60, 16))
 
@@ -183,6 +191,19 @@ class TestTheQuadrature:
         by_scipy = arc_by_quadrature(0, nm(core), nm(20), nm(core), nm(10), -1).compliance()
 
         assert compliance(cove_, 0, 20) == pytest.approx(by_scipy, rel=1e-10)
+
+    @pytest.mark.parametrize("apothem", [0, 2, 5, 20])
+    @pytest.mark.parametrize("core", [12, 16, 25, 40])
+    @pytest.mark.parametrize("inwards", [False, True])
+    def test_its_bound_is_never_below_its_error(self, apothem, core, inwards):
+        arc = Arc(0.0, core, 20.0, core + 1, apothem, inwards)
+        half = arc.half_angle
+
+        once = panel(lambda u: integrand(arc, u), -half, half)
+
+        error = abs(once - compliance(arc, 0, 20))
+        assert error_bound(arc, -half, half) > 0
+        assert error <= error_bound(arc, -half, half) + 1e-14 * once
 
     @pytest.mark.parametrize(("low", "high"), [(3, 17), (0, 9), (12, 40), (-5, 4)])
     def test_a_part_of_an_arc_is_that_part(self, low, high):
