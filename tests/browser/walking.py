@@ -67,8 +67,8 @@ class Coordinator:
         self.press("Save the workshop")
         self.sees_heading(name)
 
-    def choose_file(self, text: str) -> None:
-        chosen = FilePayload(name="lathes.csv", mimeType="text/csv", buffer=text.encode())
+    def choose_file(self, content: bytes) -> None:
+        chosen = FilePayload(name="lathes.csv", mimeType="text/csv", buffer=content)
         self.page.get_by_label("File").set_input_files(chosen)
 
     def take_away(self, link: str) -> bytes:
