@@ -36,6 +36,11 @@ def test_a_diameter_that_is_no_whole_number_of_nanometres_is_rounded_up():
     assert 0 <= largest_nm(barrel) - exact * 1e6 < 1
 
 
+def test_a_diameter_that_is_one_is_not():
+    """Arithmetic makes 20 200 000.000000004 nm of the bead of 0.05 on 20.1."""
+    assert largest_nm(piece((0, 20.1), bead(), (0.1, 20.1))) == nm(20.2)
+
+
 def test_allowances_make_it_longer_and_thicker():
     allowances = Allowances(holding=nm(25), nub=nm(12.7), parting=nm(3), across=nm(4))
 

@@ -146,6 +146,14 @@ def test_a_further_mark_on_an_arc_changes_nothing(kind, inside):
 
 
 @EACH_SEED
+def test_at_its_ends_a_curve_has_the_very_radii_of_its_marks(seed):
+    """So that two curves which share a mark never differ there by a rounding."""
+    for drawn in pieces(random_profile(seed)):
+        assert drawn.r1 in drawn.span_at(drawn.z1)
+        assert drawn.r2 in drawn.span_at(drawn.z2)
+
+
+@EACH_SEED
 def test_every_point_of_an_arc_lies_on_its_circle_and_at_its_place(seed):
     arcs = [drawn for drawn in pieces(random_profile(seed)) if isinstance(drawn, Arc)]
 

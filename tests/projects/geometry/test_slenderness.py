@@ -162,11 +162,11 @@ class TestWhatIsLeftAtTheEnds:
 
     def test_a_grip_ends_what_the_other_end_s_stub_stands_round(self):
         """From the right a nub of 16 would stand round the cone as far as 20, but 30 are held."""
-        cone = piece((0, 20), (100, 0))
+        there = slenderness(piece((0, 20), (100, 0)), left=Grip(nm(30)), right=stub(16))
+        here = slenderness(piece((0, 0), (100, 20)), right=Grip(nm(30)), left=stub(16))
 
-        found = slenderness(cone, left=Grip(nm(30)), right=stub(16))
-
-        assert (found.unsupported_mm, found.bar_mm) == (close(70), close(16))
+        assert (there.unsupported_mm, there.bar_mm) == (close(70), close(16))
+        assert here == there
 
     @pytest.mark.parametrize("right", [70, 70.1])
     def test_grips_leave_something_free(self, right):
