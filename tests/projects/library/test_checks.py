@@ -196,6 +196,13 @@ def test_a_circle_is_one_and_without_one_there_is_an_order(waits):
             left = {key: after for key, after in left.items() if key not in free}
 
 
+def test_many_tasks_that_wait_for_the_same_ones_are_gone_through_once():
+    """Else sixty tasks, each waiting for the two before, would take years."""
+    waits = {str(number): (str(number - 1), str(number - 2)) for number in range(2, 60)}
+
+    assert circle_in(waits) == ()
+
+
 def test_a_variant_leaves_out_only_what_may_be_left_out():
     finding = only(with_step(KNOB, "bead", may_be_left_out=False))
 

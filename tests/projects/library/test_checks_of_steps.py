@@ -78,6 +78,11 @@ class TestTheToolRest:
 
         assert (finding.code, finding.weight) == ("rest_in_the_way", Weight.REFUSED)
 
+    def test_is_in_nobodys_way_on_work_that_stands(self):
+        by_hand = with_step(KNOB, "sand", spindle=Spindle.STOPPED, stage=None, rest_gap=inches("1"))
+
+        assert codes(by_hand) == []
+
     def test_has_a_gap_for_every_cut(self):
         assert codes(with_step(KNOB, "bead", rest_gap=None)) == ["no_rest_gap"]
 

@@ -98,7 +98,7 @@ def test_a_wood_with_a_note_raises_it(key, wood):
     assert wood in {note.wood for note in health.notes}
 
 
-@pytest.mark.parametrize("key", ["cherry_black", "bubinga", "no_such_wood"])
+@pytest.mark.parametrize("key", ["cherry_black", "bubinga", "no_such_wood", ""])
 def test_a_wood_that_is_not_listed_is_said_not_to_be_listed_and_keeps_what_goes_for_all(key):
     health = woods().health(key)
 
