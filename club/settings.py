@@ -56,6 +56,7 @@ INSTALLED_APPS = [
     "csp",
     "django_htmx",
     "club",
+    "projects",
 ]
 
 MIDDLEWARE = [

@@ -2,39 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 
-from django.db import IntegrityError, transaction
+from django.db import transaction
 
 from club.base.changes import record_change, snapshot
+from club.base.writing import StaleError, unless_taken
 from club.lathes.domain.own_draw_bars import OwnDrawBar
 from club.lathes.domain.speed_settings import SpeedSetting
 from club.lathes.models import Lathe, LatheDrawBar, LatheSpeed, Workshop
 from club.people.models import Account
 
 
-class StaleError(Exception):
-    """Somebody else mended this, or took it out of the list, since the form was opened."""
-
-
-class TakenError(Exception):
-    """Somebody else took this number or name between the form's check and the write."""
-
-
-@contextmanager
-def _unless_taken() -> Iterator[None]:
-    """A savepoint in which a broken unique constraint becomes TakenError, and the rest of the work stays."""
-    try:
-        with transaction.atomic():
-            yield
-    except IntegrityError as error:
-        raise TakenError from error
-
-
 @transaction.atomic
 def add_lathe(by: Account, lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[OwnDrawBar]) -> Lathe:
-    with _unless_taken():
+    with unless_taken():
         lathe.save(force_insert=True)
     _write_rows(lathe, speeds, bars)
     record_change(by, lathe, None, snapshot(lathe))
@@ -52,7 +34,7 @@ def mend_lathe(
     """Keep the lathe as its form now has it; raises StaleError when `revision` is not the newest."""
     before = snapshot(_locked(lathe.pk, revision))
     lathe.revision = (revision or 0) + 1
-    with _unless_taken():
+    with unless_taken():
         lathe.save(update_fields=(*Lathe.change_fields, "revision"))
     _write_rows(lathe, speeds, bars)
     record_change(by, lathe, before, snapshot(lathe))
@@ -104,7 +86,7 @@ def _write_rows(lathe: Lathe, speeds: Sequence[SpeedSetting], bars: Sequence[Own
 
 @transaction.atomic
 def add_workshop(by: Account | None, workshop: Workshop) -> Workshop:
-    with _unless_taken():
+    with unless_taken():
         workshop.save(force_insert=True)
     record_change(by, workshop, None, snapshot(workshop))
     return workshop
@@ -117,7 +99,7 @@ def mend_workshop(by: Account, workshop: Workshop, revision: int | None) -> Work
     if current is None or current.revision != revision:
         raise StaleError
     workshop.revision = current.revision + 1
-    with _unless_taken():
+    with unless_taken():
         workshop.save(update_fields=(*Workshop.change_fields, "revision"))
     record_change(by, workshop, snapshot(current), snapshot(workshop))
     return workshop

@@ -10,8 +10,8 @@ from django.utils.translation import gettext, pgettext
 from django.utils.translation import gettext_lazy as _
 from django_stubs_ext import StrOrPromise
 
+from club.base.drawing.sheet import Drawing
 from club.base.quantities.length import Length, LengthStyle, show_length
-from club.lathes.domain.drawing.sheet import Drawing
 from club.lathes.domain.outline import LatheMeasures, Measure, list_scale, small_outline
 from club.lathes.domain.outline_lettering import lettered_outline
 from club.lathes.models import Lathe

@@ -9,8 +9,8 @@ from typing import TypedDict
 
 from django.utils.translation import gettext as _
 
-from club.lathes.domain.drawing.lettering import Mark
-from club.lathes.domain.drawing.sheet import Drawing, fitted
+from club.base.drawing.lettering import Mark
+from club.base.drawing.sheet import Drawing, fitted
 from club.lathes.domain.figures.belts import BeltWords, belts
 from club.lathes.domain.figures.draw_bars import DrawBarWords, draw_bars
 from club.lathes.domain.figures.headstock import HeadstockWords, headstock_section

@@ -126,11 +126,6 @@ DATE_FOR_THREAD = _(
     "A spreadsheet has made a date of this thread. "
     "Write it as 1 x 8 tpi or 3/8 x 16 tpi, which it leaves alone."
 )
-STALE = _(
-    "Somebody else changed this since you opened it, so nothing was written. "
-    "Open it anew in another window, compare, and write there what is yours."
-)
-TAKEN = _("Somebody else took this number or name just now, so nothing was written. Choose another one.")
 LIST_STALE = _(
     "The lines or the lathes changed since they were looked over, so nothing was written. Look it over again."
 )

@@ -12,9 +12,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from club.lathes.domain.drawing.lettering import Mark
-from club.lathes.domain.drawing.shapes import Box, Kind, Line, Point, Polyline, Rect, Shape, box_round
-from club.lathes.domain.drawing.sheet import Drawing
+from club.base.drawing.lettering import Mark
+from club.base.drawing.shapes import Box, Kind, Line, Point, Polyline, Rect, Shape, box_round
+from club.base.drawing.sheet import Drawing
 
 NM_PER_MM = 1_000_000
 

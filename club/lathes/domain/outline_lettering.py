@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.dimensions import (
+from club.base.drawing.dimensions import (
     extension,
     fits_between,
     level,
     upright_on_a_shelf,
 )
-from club.lathes.domain.drawing.lettering import Label, Mark
-from club.lathes.domain.drawing.shapes import Box, Kind, Line, Polyline, Rect, Shape, box_round
-from club.lathes.domain.drawing.sheet import TEXT_PX, Drawing, fitted
+from club.base.drawing.lettering import Label, Mark
+from club.base.drawing.shapes import Box, Kind, Line, Polyline, Rect, Shape, box_round
+from club.base.drawing.sheet import TEXT_PX, Drawing, fitted
 from club.lathes.domain.outline import Frame, LatheMeasures, Measure, frame, outline, tailstock
 
 ROW = 1.9  # from one dimension line to the next, in type sizes

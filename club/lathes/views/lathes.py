@@ -4,7 +4,6 @@ from copy import copy
 
 from django.contrib import messages
 from django.core.paginator import Paginator
-from django.forms import BaseForm
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
@@ -13,6 +12,7 @@ from django.views.decorators.vary import vary_on_headers
 from club.base.changes import changes_of
 from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest, posted
+from club.base.writing import status_of, written
 from club.lathes.access import lathe_for, lathes_for, may_add_workshops, workshops_for, workshops_in_reach
 from club.lathes.actions import (
     add_lathe,
@@ -26,7 +26,6 @@ from club.lathes.forms.lathe import LatheForm
 from club.lathes.forms.list import LatheFilterForm
 from club.lathes.measuring import measuring_page
 from club.lathes.models import Lathe
-from club.lathes.views.writing import written
 from club.people.access import signed_in
 
 LATHES_A_PAGE = 40
@@ -60,7 +59,7 @@ def new(request: HtmxRequest) -> HttpResponse:
         if kept:
             return _kept(request, kept)
     context = {"form": form, "workshops": workshops, "may_add_workshops": may_add_workshops(request.user)}
-    return render(request, "club/lathes/form.html", context, status=_status(form))
+    return render(request, "club/lathes/form.html", context, status=status_of(form))
 
 
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -75,7 +74,7 @@ def mend(request: HtmxRequest, pk: int) -> HttpResponse:
         if kept:
             return _kept(request, kept)
     context = {"form": form, "lathe": found, "workshops": workshops}
-    return render(request, "club/lathes/form.html", context, status=_status(form))
+    return render(request, "club/lathes/form.html", context, status=status_of(form))
 
 
 def condition(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -90,7 +89,9 @@ def condition(request: HtmxRequest, pk: int) -> HttpResponse:
             words = {"lathe": kept, "condition": kept.get_condition_display()}
             messages.success(request, gettext("%(lathe)s is now %(condition)s.") % words)
             return redirect(kept)
-    return render(request, "club/lathes/condition.html", {"form": form, "lathe": found}, status=_status(form))
+    return render(
+        request, "club/lathes/condition.html", {"form": form, "lathe": found}, status=status_of(form)
+    )
 
 
 def remove(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -101,7 +102,7 @@ def remove(request: HtmxRequest, pk: int) -> HttpResponse:
         if written(form, lambda: remove_lathe(signed_in(request), found, revision)):
             messages.success(request, gettext("%(lathe)s is out of the list.") % {"lathe": found})
             return redirect("lathes:list")
-    return render(request, "club/lathes/remove.html", {"form": form, "lathe": found}, status=_status(form))
+    return render(request, "club/lathes/remove.html", {"form": form, "lathe": found}, status=status_of(form))
 
 
 def measuring(request: HtmxRequest) -> HttpResponse:
@@ -111,7 +112,3 @@ def measuring(request: HtmxRequest) -> HttpResponse:
 def _kept(request: HtmxRequest, lathe: Lathe) -> HttpResponse:
     messages.success(request, gettext("%(lathe)s is saved.") % {"lathe": lathe})
     return redirect(lathe)
-
-
-def _status(form: BaseForm) -> int:
-    return 422 if form.is_bound and form.errors else 200

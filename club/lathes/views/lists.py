@@ -6,8 +6,8 @@ from django.shortcuts import redirect, render
 from django.utils.translation import ngettext
 
 from club.base.requests import HtmxRequest, posted
+from club.base.writing import StaleError, TakenError
 from club.lathes.access import lathes_for, workshops_for
-from club.lathes.actions import StaleError, TakenError
 from club.lathes.domain.lathe_row import COLUMNS
 from club.lathes.forms.list import LatheListForm
 from club.lathes.lists import ListPlan, bring_in, plan_list, write_lathes

@@ -11,11 +11,11 @@ from django.utils.translation import gettext
 
 from club.base.changes import changes_of
 from club.base.requests import HtmxRequest, posted
+from club.base.writing import written
 from club.lathes.access import may_add_workshops, workshop_for, workshops_in_reach
 from club.lathes.actions import add_workshop, mend_workshop
 from club.lathes.forms.workshop import WorkshopForm
 from club.lathes.models import Workshop
-from club.lathes.views.writing import written
 from club.people.access import signed_in
 
 

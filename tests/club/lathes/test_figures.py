@@ -5,9 +5,9 @@ from math import atan2, degrees
 
 import pytest
 
-from club.lathes.domain.drawing.hatch import hatched
-from club.lathes.domain.drawing.shapes import Kind, Line, Polyline
-from club.lathes.domain.drawing.sheet import Drawing, drawn, fitted
+from club.base.drawing.hatch import hatched
+from club.base.drawing.shapes import Kind, Line, Polyline
+from club.base.drawing.sheet import Drawing, drawn, fitted
 from club.lathes.domain.figures import belts, draw_bars, headstock, nose
 from club.lathes.domain.figures.socket import Socket, socket_of
 from club.lathes.domain.figures.tapers import Plug, plugs

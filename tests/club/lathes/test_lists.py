@@ -6,7 +6,7 @@ import pytest
 from django.urls import reverse
 
 from club.base.models import Change
-from club.lathes.actions import TakenError
+from club.base.writing import TakenError
 from club.lathes.lists import bring_in, plan_list, write_lathes
 from club.lathes.models import Lathe
 from tests.factories import AccountFactory, LatheFactory, WorkshopFactory

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from club.lathes.domain.drawing.shapes import Kind, Rect, Shape
+from club.base.drawing.shapes import Kind, Rect, Shape
 from club.lathes.domain.outline import (
     NM_PER_MM,
     STAND_IN_CENTRES,

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from club.lathes.domain.drawing.lettering import Lettering
-from club.lathes.domain.drawing.shapes import Box, Kind, Line, Polyline, Shape
-from club.lathes.domain.drawing.sheet import Drawing
+from club.base.drawing.lettering import Lettering
+from club.base.drawing.shapes import Box, Kind, Line, Polyline, Shape
+from club.base.drawing.sheet import Drawing
 from club.lathes.domain.outline import LatheMeasures, Measure
 from club.lathes.domain.outline_lettering import lettered_outline
 

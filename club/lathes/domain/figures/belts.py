@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.lettering import Anchor, Label, Mark, letter
-from club.lathes.domain.drawing.shapes import Fill, Kind, Line, Rect
+from club.base.drawing.lettering import Anchor, Label, Mark, letter
+from club.base.drawing.shapes import Fill, Kind, Line, Rect
 
 STEP_WIDTH = 34.0
 # Diameters of the spindle's pulley, slow to fast; the motor's are turned round, so one belt fits all.

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from club.lathes.domain.drawing.lettering import Mark
-from club.lathes.domain.drawing.shapes import Fill, Kind, Point, Polyline
+from club.base.drawing.lettering import Mark
+from club.base.drawing.shapes import Fill, Kind, Point, Polyline
 
 
 def break_gap(left: float, right: float, half_height: float, middle: float = 0.0) -> tuple[Mark, ...]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.dimensions import extension, leader, level
-from club.lathes.domain.drawing.lettering import Anchor, Label, Mark, letter
-from club.lathes.domain.drawing.shapes import Fill, Kind, Line, Rect
+from club.base.drawing.dimensions import extension, leader, level
+from club.base.drawing.lettering import Anchor, Label, Mark, letter
+from club.base.drawing.shapes import Fill, Kind, Line, Rect
 from club.lathes.domain.figures.breaks import break_gap
 
 ROD, ROOT = 9.525 / 2, 7.577 / 2  # 3/8-16 UNC: half the major and the root diameter (ASME B1.1)

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.dimensions import extension, leader, level
-from club.lathes.domain.drawing.hatch import hatched
-from club.lathes.domain.drawing.lettering import Label, Mark
-from club.lathes.domain.drawing.shapes import Fill, Kind, Line, Point, Polyline, Rect, mirrored
+from club.base.drawing.dimensions import extension, leader, level
+from club.base.drawing.hatch import hatched
+from club.base.drawing.lettering import Label, Mark
+from club.base.drawing.shapes import Fill, Kind, Line, Point, Polyline, Rect, mirrored
 from club.lathes.domain.figures.breaks import break_gap
 from club.lathes.domain.figures.socket import Socket
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import sqrt
 
-from club.lathes.domain.drawing.dimensions import extension, level, upright_on_a_shelf
-from club.lathes.domain.drawing.lettering import Anchor, Label, Mark, letter
-from club.lathes.domain.drawing.shapes import Kind, Line, Point, Polyline, Rect
+from club.base.drawing.dimensions import extension, level, upright_on_a_shelf
+from club.base.drawing.lettering import Anchor, Label, Mark, letter
+from club.base.drawing.shapes import Kind, Line, Point, Polyline, Rect
 from club.lathes.domain.figures.headstock import (
     COLLAR,
     COLLAR_WIDTH,

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from club.lathes.domain.drawing.dimensions import upright_on_a_shelf
-from club.lathes.domain.drawing.lettering import Anchor, Label, Mark, letter
-from club.lathes.domain.drawing.shapes import Kind, Line, Polyline
+from club.base.drawing.dimensions import upright_on_a_shelf
+from club.base.drawing.lettering import Anchor, Label, Mark, letter
+from club.base.drawing.shapes import Kind, Line, Polyline
 from club.lathes.domain.figures.socket import Socket
 
 

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import groupby
 
-from club.lathes.domain.drawing.lettering import Lettering, Mark
-from club.lathes.domain.drawing.shapes import Box, Fill, Kind, Shape, box_round, plain
+from club.base.drawing.lettering import Lettering, Mark
+from club.base.drawing.shapes import Box, Fill, Kind, Shape, box_round, plain
 
 TEXT_PX = 14.0
 _MOST_ROUNDS = 40

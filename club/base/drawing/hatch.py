@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from math import ceil, sqrt
 
-from club.lathes.domain.drawing.shapes import Kind, Line, Point
+from club.base.drawing.shapes import Kind, Line, Point
 
 
 def hatched(outline: Sequence[Point], pitch: float, *, falling: bool = False) -> tuple[Line, ...]:

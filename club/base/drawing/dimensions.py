@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from math import hypot
 
-from club.lathes.domain.drawing.lettering import Anchor, Label, Mark, letter
-from club.lathes.domain.drawing.shapes import Circle, Kind, Line, Point, Polyline
+from club.base.drawing.lettering import Anchor, Label, Mark, letter
+from club.base.drawing.shapes import Circle, Kind, Line, Point, Polyline
 
 ARROW = 0.85  # length of an arrow head, in type sizes
 ARROW_HALF = 0.135

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from club.lathes.domain.drawing.shapes import Box, Circle, Kind, Line, Shape, plain
+from club.base.drawing.shapes import Box, Circle, Kind, Line, Shape, plain
 
 _WIDTHS_BY_LETTERS = (
     (165, "\u2009'"),
