@@ -1,0 +1,46 @@
+"""The only way a view gets a project, an edition or a course: the access check is in the query."""
+
+from __future__ import annotations
+
+from django.contrib.auth.base_user import AbstractBaseUser
+from django.contrib.auth.models import AnonymousUser
+from django.db.models import QuerySet
+from django.shortcuts import get_object_or_404
+
+from club.base.access import may
+from projects.library.models import Course, Edition, Project
+
+Reader = AbstractBaseUser | AnonymousUser
+
+
+def editions_for(account: Reader, address: str, method: str = "GET") -> QuerySet[Edition]:
+    """Every edition, since one library serves all workshops; none where the table says no."""
+    editions = Edition.objects.select_related("project")
+    return editions if may(account, address, method) else editions.none()
+
+
+def edition_for(account: Reader, key: str, number: int, address: str, method: str = "GET") -> Edition:
+    return get_object_or_404(editions_for(account, address, method), project__key=key, number=number)
+
+
+def newest_for(account: Reader, key: str, address: str, method: str = "GET") -> Edition:
+    """The edition of a project that people mean: the last one kept, or else its draft."""
+    editions = editions_for(account, address, method).order_by("-state", "-number")
+    found = editions.filter(project__key=key).first()
+    return found or get_object_or_404(editions.none())
+
+
+def draft_for(account: Reader, key: str, address: str, method: str = "GET") -> Edition:
+    return get_object_or_404(
+        editions_for(account, address, method), project__key=key, state=Edition.State.DRAFT
+    )
+
+
+def project_for(account: Reader, key: str, address: str, method: str = "GET") -> Project:
+    projects = Project.objects.all() if may(account, address, method) else Project.objects.none()
+    return get_object_or_404(projects, key=key)
+
+
+def course_for(account: Reader, key: str, address: str, method: str = "GET") -> Course:
+    courses = Course.objects.whole() if may(account, address, method) else Course.objects.none()
+    return get_object_or_404(courses, key=key)
