@@ -88,14 +88,15 @@ def next_edition(by: By, project: Project) -> Edition:
 
 
 @transaction.atomic
-def throw_away(by: By, edition: Edition, revision: int | None) -> None:
-    """Take a draft away, and the project with its only edition; raises StaleError."""
+def throw_away(by: By, edition: Edition, revision: int | None) -> Edition:
+    """The draft that is gone now, and the project with its only edition; raises StaleError."""
     current = _locked_draft(edition.pk, revision)
     record_change(by, current, snapshot(current), None)
     project = current.project
     current.delete()
     if not project.editions.exists() and not project.lessons.exists():
         project.delete()
+    return current
 
 
 def write_words(edition: Edition) -> None:

@@ -9,8 +9,8 @@ from django.utils.translation import gettext
 
 from club.base.requests import HtmxRequest, posted
 from club.base.writing import StaleError, TakenError, status_of, written
-from projects.library.access import draft_for, project_for
 from projects.library import actions
+from projects.library.access import draft_for, project_for
 from projects.library.actions import NotGoodError
 from projects.library.forms.lifecycle import RevisionForm
 from projects.library.looked_over import looked_over
@@ -38,8 +38,9 @@ def throw_away(request: HtmxRequest, key: str) -> HttpResponse:
     form = RevisionForm(posted(request), initial={"revision": draft.revision})
     if form.is_valid():
         revision = form.cleaned_data["revision"]
-        if written(form, lambda: actions.throw_away(request.user, draft, revision) or True):
-            messages.success(request, gettext("The draft of %(title)s is thrown away.") % {"title": draft.title})
+        if written(form, lambda: actions.throw_away(request.user, draft, revision)):
+            words = gettext("The draft of %(title)s is thrown away.") % {"title": draft.title}
+            messages.success(request, words)
             return redirect("projects:list")
     context = {"form": form, "edition": draft}
     return render(request, "projects/library/throw_away.html", context, status=status_of(form))
