@@ -90,6 +90,12 @@ class Woods:
         """Whether the key stands for a wood at all; some woods have notes on health and no figures."""
         return key in self.species or any(key == own.key for own in self._own_notes())
 
+    def name(self, key: str) -> str:
+        """What the tables call it, the key itself for a wood that is in none."""
+        if key in self.species:
+            return self.species[key].label
+        return next((own.wood for own in self._own_notes() if own.key == key), key)
+
     def group(self, key: str) -> WoodGroup:
         if key in self.species:
             return self.species[key].group
