@@ -1,7 +1,7 @@
 """The demonstration's drawings: their sizes, and two of them against numbers worked by hand.
 
-Formulas of I. N. Bronshtein, K. A. Semendyayev and others, Handbook of Mathematics, geometry of solids; Pappus'
-theorems as in G. B. Thomas, Calculus and Analytic Geometry. Both from memory.
+Formulas of I. N. Bronshtein, K. A. Semendyayev and others, Handbook of Mathematics, geometry of solids;
+Pappus' theorems as in G. B. Thomas, Calculus and Analytic Geometry. Both from memory.
 """
 
 from __future__ import annotations
@@ -47,12 +47,12 @@ class TestHandWorkedPieces:
     def test_the_reel(self):
         """Two flanges, two steps and a waist, less the bore; 80 mm long.
 
-        Flange: a cylinder of r 22, 12 wide, pi 22^2 12 = 18 246.4 mm^3, and round it the ring of a segment of R 8
-        over a chord of 12. Its half angle is asin 0.75, its area 22.527, its centre 22 - 5.2915 off the axis:
+        Flange: a cylinder of r 22, 12 wide, pi 22^2 12 = 18 246.4 mm^3, and round it the ring of a segment of
+        R 8 over a chord of 12. Its half angle is asin 0.75, its area 22.527, its centre 22 - 5.2915 off the axis:
         2 pi (2/3 6^3 + 16.7085 * 22.527) = 3 269.7. Two flanges: 43 032.2.
         Steps: r 19, twice 2 wide: 4 536.5.
-        Waist: a cylinder of r 19, 52 wide, 58 974.0, less the ring of a segment of R 52 over a chord of 52: half
-        angle 30 degrees, area 244.945, centre 19 + 52 cos 30 = 64.0333 off the axis:
+        Waist: a cylinder of r 19, 52 wide, 58 974.0, less the ring of a segment of R 52 over a chord of 52:
+        half angle 30 degrees, area 244.945, centre 19 + 52 cos 30 = 64.0333 off the axis:
         2 pi (64.0333 * 244.945 - 2/3 26^3) = 24 927.2.
         Bore: pi 6^2 80 = 9 047.8. Together 72 567.6.
         """
@@ -103,14 +103,10 @@ class TestSizes:
 
     @pytest.mark.parametrize("recipe", RECIPES, ids=lambda recipe: recipe.key)
     def test_a_piece_is_written_in_one_unit(self, recipe):
-        lengths = [
-            length
-            for _path, drawn in drawings(recipe)
-            for mark in drawn.marks
-            for length in (mark.at, mark.diameter)
-        ]
+        marks = [mark for _path, drawn in drawings(recipe) for mark in drawn.marks]
+        units = {length.typed.split()[-1] for mark in marks for length in (mark.at, mark.diameter)}
 
-        assert len({length.typed.split()[-1] for length in lengths}) == 1
+        assert len(units) == 1
 
     def test_half_the_pieces_are_in_inches_and_half_in_millimetres(self):
         units = [recipe.profile.marks[-1].at.typed.split()[-1] for recipe in PROJECTS.values()]
