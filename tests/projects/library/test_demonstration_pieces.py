@@ -48,8 +48,8 @@ class TestHandWorkedPieces:
         """Two flanges, two steps and a waist, less the bore; 80 mm long.
 
         Flange: a cylinder of r 22, 12 wide, pi 22^2 12 = 18 246.4 mm^3, and round it the ring of a segment of
-        R 8 over a chord of 12. Its half angle is asin 0.75, its area 22.527, its centre 22 - 5.2915 off the axis:
-        2 pi (2/3 6^3 + 16.7085 * 22.527) = 3 269.7. Two flanges: 43 032.2.
+        R 8 over a chord of 12. Its half angle is asin 0.75, its area 22.527, its centre 22 - 5.2915 off the
+        axis: 2 pi (2/3 6^3 + 16.7085 * 22.527) = 3 269.7. Two flanges: 43 032.2.
         Steps: r 19, twice 2 wide: 4 536.5.
         Waist: a cylinder of r 19, 52 wide, 58 974.0, less the ring of a segment of R 52 over a chord of 52:
         half angle 30 degrees, area 244.945, centre 19 + 52 cos 30 = 64.0333 off the axis:
