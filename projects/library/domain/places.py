@@ -65,7 +65,8 @@ def part_at(recipe: Recipe, place: Place) -> Part:
 
 def member_of(record: object, name: str) -> Member:
     """The field of this name of a record; raises PlaceError."""
-    known = members(type(record)) if is_dataclass(record) else ()
+    of: type = type(record)
+    known = members(of) if is_dataclass(of) else ()
     found = next((member for member in known if member.name == name), None)
     if found is None:
         raise PlaceError(name)
