@@ -6,4 +6,5 @@ urlpatterns = [
     path("", include("club.home.urls")),
     path("lathes/", include("club.lathes.urls")),
     path("people/", include("club.people.urls")),
+    path("projects/", include("projects.library.urls")),
 ]

@@ -11,6 +11,7 @@ ANYONE = Everyone.ANYONE
 SIGNED_IN = Everyone.SIGNED_IN
 COORDINATOR = frozenset({Role.COORDINATOR})
 CONDITION = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.HELPER, Role.SAFETY_OFFICER})
+WRITERS = frozenset({Role.COORDINATOR, Role.INSTRUCTOR})
 EXPORT = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.SAFETY_OFFICER})
 
 # fmt: off
@@ -20,6 +21,22 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("home:card",              "GET",      ANYONE),  # the code on a lathe's card opens it
     ("home:cards",             "GET",      STAFF),
     ("home:cards_pdf",         "GET",      STAFF),
+    ("home:project",           "GET",      STAFF),
+    ("home:edition",           "GET",      STAFF),
+    ("home:handout",           "GET",      STAFF),
+    ("home:handout_pdf",       "GET",      STAFF),
+
+    ("projects:list",          "GET",      STAFF),
+    ("projects:new",           "GET POST", WRITERS),
+    ("projects:draft",         "GET",      WRITERS),
+    ("projects:draft_marks",   "GET POST", WRITERS),
+    ("projects:draft_mend",    "GET POST", WRITERS),
+    ("projects:draft_add",     "GET POST", WRITERS),
+    ("projects:draft_take_out", "GET POST", WRITERS),
+    ("projects:draft_move",    "POST",     WRITERS),
+    ("projects:keep",          "GET POST", WRITERS),
+    ("projects:throw_away",    "GET POST", WRITERS),
+    ("projects:next_edition",  "POST",     WRITERS),
 
     ("lathes:list",            "GET",      STAFF),
     ("lathes:lathe",           "GET",      STAFF),

@@ -22,6 +22,18 @@ class LathesField(forms.ModelMultipleChoiceField[Lathe]):
             raise forms.ValidationError(self.error_messages["invalid_choice"]) from error
 
 
+class PaperForm(forms.Form):
+    """On which paper."""
+
+    paper = forms.ChoiceField(
+        label=_("paper"),
+        choices=[(Paper.A4, _("A4")), (Paper.LETTER, _("Letter"))],
+        initial=Paper.A4,
+        widget=forms.RadioSelect,
+        error_messages={"invalid_choice": _("Choose A4 or Letter."), "required": _("Choose A4 or Letter.")},
+    )
+
+
 class CardsForm(forms.Form):
     """Which lathes' cards, on which paper."""
 

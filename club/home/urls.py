@@ -2,14 +2,18 @@ from __future__ import annotations
 
 from django.urls import path
 
-from club.home import views
+from club.home.views import cards, projects, start
 
 app_name = "home"
 
 urlpatterns = [
-    path("", views.start, name="start"),
+    path("", start.start, name="start"),
     # Short, because it stands in a QR code and is typed from paper.
-    path("l/<int:pk>/", views.card, name="card"),
-    path("lathe-cards/", views.cards, name="cards"),
-    path("lathe-cards/lathe-cards.pdf", views.cards_pdf, name="cards_pdf"),
+    path("l/<int:pk>/", cards.card, name="card"),
+    path("lathe-cards/", cards.cards, name="cards"),
+    path("lathe-cards/lathe-cards.pdf", cards.cards_pdf, name="cards_pdf"),
+    path("project/<slug:key>/", projects.project, name="project"),
+    path("project/<slug:key>/<int:number>/", projects.edition, name="edition"),
+    path("project/<slug:key>/<int:number>/handout/", projects.handout, name="handout"),
+    path("project/<slug:key>/<int:number>/handout.pdf", projects.handout_pdf, name="handout_pdf"),
 ]

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from django.contrib.auth.base_user import AbstractBaseUser
 from django.contrib.auth.models import AnonymousUser
-from django.db.models import QuerySet
 from django.shortcuts import get_object_or_404
 
 from club.base.access import may
 from projects.library.models import Course, Edition, Project
+from projects.library.models.edition import EditionQuerySet
 
 Reader = AbstractBaseUser | AnonymousUser
 
 
-def editions_for(account: Reader, address: str, method: str = "GET") -> QuerySet[Edition]:
+def editions_for(account: Reader, address: str, method: str = "GET") -> EditionQuerySet:
     """Every edition, since one library serves all workshops; none where the table says no."""
     editions = Edition.objects.select_related("project")
     return editions if may(account, address, method) else editions.none()

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from club.base.quantities.length import Length
+from club.base.quantities.length import Length, LengthStyle, show_length
 from projects.library.domain.blank import NOT_NAMED, Blank, RoundBlank, SlabBlank, SquareBlank
 from projects.library.domain.holding import (
     BetweenCentres,
@@ -23,10 +23,24 @@ from projects.library.domain.holding import (
 )
 from projects.library.domain.mountings import Mounting
 from projects.library.domain.words import Grip
-from projects.library.sentences.words import word_for
+from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import woods
 
 Show = Callable[[Length], str]
+
+
+def shown_in(lengths: LengthStyle) -> Show:
+    about = _("about")
+
+    def show(length: Length) -> str:
+        return show_length(length, lengths, about)
+
+    return show
+
+
+def holding_name(holding: Holding) -> str:
+    """The way of holding alone: `collet`, `jam chuck`."""
+    return kind_label(type(holding))
 
 
 def holding_words(holding: Holding, show: Show) -> str:

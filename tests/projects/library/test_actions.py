@@ -79,10 +79,10 @@ class TestKeeping:
         keep_draft(None, edition, edition.revision)
 
         found = Edition.objects.get()
-        density = woods().species["maple_sugar"].density_dry
+        density = woods().species["maple_sugar"].density_dry.value
         assert found.state == "kept"
         assert found.kept_at is not None
-        assert abs(found.recipe.blank.density_kg_per_m3 - density.value) <= 0.5
+        assert found.recipe.blank.density_kg_per_m3 == pytest.approx(float(density), abs=0.5)
         assert found.recipe.finish[0].spread_cm2_per_ml == 100
 
     def test_what_is_refused_is_not_kept(self):
@@ -169,7 +169,8 @@ class TestThrowingAway:
 @pytest.mark.django_db(transaction=True)
 def test_of_eight_who_begin_the_next_edition_at_once_one_does():
     edition = kept()
-    start, ended = Barrier(8), []
+    start = Barrier(8)
+    ended: list[object] = []
 
     def begin() -> None:
         start.wait()

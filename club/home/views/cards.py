@@ -1,23 +1,15 @@
 from __future__ import annotations
 
 from django.http import HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import get_object_or_404, render
 from django.utils import timezone
 
-from club.base.access import may
 from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
 from club.home.cards import card_of, opens_elsewhere, sheets_of
 from club.home.forms import CardsForm
 from club.lathes.access import lathes_for
 from club.lathes.models import Lathe
-
-
-def start(request: HtmxRequest) -> HttpResponse:
-    """Staff go to the lathes; whoever is signed in without a role sees their own page; others sign in."""
-    if may(request.user, "lathes:list"):
-        return redirect("lathes:list")
-    return redirect("people:me" if request.user.is_authenticated else "people:sign_in")
 
 
 def card(request: HtmxRequest, pk: int) -> HttpResponse:

@@ -1,0 +1,48 @@
+"""The rows of the library: a small drawing of each piece, all to one scale, and what tells it from others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from django.db.models import Count, Q, QuerySet
+
+from club.base.drawing.sheet import Drawing
+from club.base.quantities.length import LengthStyle
+from projects.library.drawing import small_pieces
+from projects.library.models import Edition
+from projects.library.sentences.holding import blank_words, holding_name, shown_in
+
+
+@dataclass(frozen=True)
+class ProjectRow:
+    edition: Edition
+    drawing: Drawing
+    words: str
+    holdings: tuple[str, ...]
+    blank: str
+    minutes: int
+
+
+def rows_of(editions: Iterable[Edition], lengths: LengthStyle) -> list[ProjectRow]:
+    listed, show = list(editions), shown_in(lengths)
+    drawings = small_pieces([edition.recipe for edition in listed], lengths)
+    return [
+        ProjectRow(
+            edition=edition,
+            drawing=drawn.drawing,
+            words=drawn.words,
+            holdings=tuple(dict.fromkeys(holding_name(each.holding) for each in edition.recipe.mountings)),
+            blank=blank_words(edition.recipe.blank, show),
+            minutes=edition.recipe.time.hands_on,
+        )
+        for edition, drawn in zip(listed, drawings, strict=True)
+    ]
+
+
+def counts_of(editions: QuerySet[Edition]) -> dict[str, int]:
+    """How many projects there are, how many of them kept, and how many drafts are being written on."""
+    drafts = Edition.objects.drafts().count()
+    return editions.order_by().aggregate(
+        total=Count("pk"), kept=Count("pk", filter=Q(state=Edition.State.KEPT))
+    ) | {"drafts": drafts}
