@@ -86,6 +86,11 @@ class Woods:
     species: Mapping[str, Species]
     notes: tuple[HealthNote, ...]
 
+    def by_name(self) -> tuple[str, ...]:
+        """Every wood the house knows, in the order of its name."""
+        own = {note.key for note in self._own_notes()}
+        return tuple(sorted({*self.species, *own}, key=lambda key: (self.name(key).casefold(), key)))
+
     def knows(self, key: str) -> bool:
         """Whether the key stands for a wood at all; some woods have notes on health and no figures."""
         return key in self.species or any(key == own.key for own in self._own_notes())

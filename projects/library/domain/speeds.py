@@ -23,8 +23,8 @@ from projects.library.domain.words import Stage
 
 # What a beginner can set and read.
 READABLE = 10
-CLASS_SOURCE = "class setting after a turner's review; no standard"
-RULE_SOURCE = "rule of thumb taught by turning clubs; no standard"
+CLASS_SOURCE = "setting for classes"
+RULE_SOURCE = "rule of thumb of turning clubs"
 
 
 class Work(StrEnum):
