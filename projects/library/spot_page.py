@@ -14,6 +14,7 @@ from projects.library.forms.groups import Group, fields_of
 from projects.library.forms.record import RecordForm
 from projects.library.forms.spots import Spot
 from projects.library.sentences.fields import field_label, kind_choice
+from projects.library.sentences.places import save_words
 
 SAID_IN = ("title", "specification", "text", "finish")
 
@@ -25,7 +26,8 @@ class FieldGroup:
     anchor: str
     heading: Any
     fields: tuple[forms.BoundField, ...]
-    kinds_at: str = ""
+    may_be_empty: bool
+    kinds_at: str
 
 
 @dataclass(frozen=True)
@@ -49,18 +51,23 @@ class Missing:
 def spot_context(spot: Spot, form: RecordForm) -> dict[str, Any]:
     return {
         "form": form,
-        "groups": [
-            _group(spot, form, spot.group),
-            *(_group(spot, form, inner) for inner in spot.group.groups),
-        ],
+        "columns": _columns(spot, form),
+        "save": save_words(spot.page),
         "missing": _missing(spot),
         "under": _under(spot),
     }
 
 
+def _columns(spot: Spot, form: RecordForm) -> tuple[tuple[FieldGroup, ...], ...]:
+    """The record's own fields, and beside them those of what lies inside it."""
+    own, inner = _group(spot, form, spot.group), [_group(spot, form, group) for group in spot.group.groups]
+    return tuple(column for column in ((own,) if own.fields else (), tuple(inner)) if column)
+
+
 def _group(spot: Spot, form: RecordForm, group: Group) -> FieldGroup:
     heading = field_label(spot.group.record, group.name) if group.name else ""
-    return FieldGroup(f"id_{group.name}", heading, fields_of(form, group), _kinds_at(spot, group))
+    fields, kinds_at = fields_of(form, group), _kinds_at(spot, group)
+    return FieldGroup(f"id_{group.name}", heading, fields, group.may_be_empty, kinds_at)
 
 
 def _kinds_at(spot: Spot, group: Group) -> str:

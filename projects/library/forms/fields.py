@@ -47,7 +47,7 @@ class RecipeTextField(forms.CharField):
     def __init__(self, bounds: Text, **kwargs: Any) -> None:
         self.bounds = bounds
         if bounds.most > LONGEST_LINE:
-            kwargs.setdefault("widget", forms.Textarea(attrs={"rows": 3, "class": "wide"}))
+            kwargs.setdefault("widget", forms.Textarea(attrs={"rows": 3}))
         kwargs.setdefault("error_messages", {"required": NOTHING_HERE})
         super().__init__(**kwargs)
         # Its own sentences say everything.

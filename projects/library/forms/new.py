@@ -83,7 +83,8 @@ class NewProjectForm(forms.Form):
         super().__init__(data)
         self.held_as = holding
         self.about = Group(Recipe, "", "", _named(Recipe, "title", "summary"))
-        self.wood = group_of(blank, prefix="blank-")
+        wood = group_of(blank, prefix="blank-")
+        self.wood = replace(wood, members=tuple(member for member in wood.members if member.required))
         mounting = group_of(Mounting, chosen=holding)
         held = tuple(group for group in mounting.groups if group.name == "holding")
         self.mounting = replace(mounting, members=_named(Mounting, "stands_out"), groups=held)
@@ -119,7 +120,7 @@ class NewProjectForm(forms.Form):
         held = (*fields_of(self, holding), *fields_of(self, self.mounting))
         return (
             ((_("What it is"), fields_of(self, self.about)), (_("Piece"), piece)),
-            ((_("Wood"), fields_of(self, self.wood)), (_("Held first"), held)),
+            ((_("Blank"), fields_of(self, self.wood)), (_("Held first"), held)),
         )
 
 

@@ -38,12 +38,38 @@ THINGS: dict[str, str | Promise] = {
     "tailstock": _("tailstock"),
     "time": _("time"),
 }
+SAVE: dict[str, str | Promise] = {
+    "blank": _("Save the blank"),
+    "cautions": _("Save the caution"),
+    "easier": _("Save the variant"),
+    "finish": _("Save the coat"),
+    "glue_ups": _("Save the glue-up"),
+    "grits": _("Save the grits"),
+    "harder": _("Save the variant"),
+    "holding": _("Save the way of holding"),
+    "left_end": _("Save the end"),
+    "materials": _("Save the material"),
+    "mountings": _("Save the mounting"),
+    "preparation": _("Save the task"),
+    "right_end": _("Save the end"),
+    "skills": _("Save the skills"),
+    "spares": _("Save the spares"),
+    "steps": _("Save the step"),
+    "time": _("Save the times"),
+}
+SAVE_AS_IT_IS = _("Save it")
 
 
 def place_words(place: Place) -> str:
     """The innermost thing first: `tailstock of mounting 1`; "title and summary" for the recipe itself."""
     words = [word for at in range(len(place)) if (word := _word(place, at))]
     return reduce(_inside, words) if words else gettext("title and summary")
+
+
+def save_words(place: Place) -> str:
+    """What the button says that saves what stands there: `Save the step`."""
+    names = [step for step in place if isinstance(step, str)]
+    return str(SAVE.get(names[-1], SAVE_AS_IT_IS) if names else SAVE_AS_IT_IS)
 
 
 def hindrance_sentence(error: RecipeError) -> str:

@@ -100,4 +100,4 @@ def _shown(request: HtmxRequest, recipe: Recipe, typed: TypedMarks) -> dict[str,
         return {}
     lengths = reader_lengths(request)
     drawn = replace(recipe, profile=form.cleaned_data["drawn"])
-    return {"drawing": drawn_piece(drawn, lengths), "facts": page_facts(drawn, shown_in(lengths)).all}
+    return {"drawing": drawn_piece(drawn, lengths), "facts": page_facts(drawn, shown_in(lengths, drawn)).all}
