@@ -5,28 +5,32 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from club.base.quantities.shown import NO_BREAK_SPACE, decimal
+from django.utils.translation import gettext as _
+
+from club.base.quantities.shown import decimal
 from projects.library.domain.finishes import Finish, FinishProperty
 from projects.library.domain.sourced import Answer, FigureRange
-from projects.library.sentences.sourced import ANSWERS, CONFIDENCES
+from projects.library.sentences.sourced import ANSWER_NOTES, ANSWERS, CONFIDENCES
 from projects.library.sentences.woods import PROPERTIES
+
+# What the table says of a finish that stays wet.
+NEVER = "none"
 
 
 @dataclass(frozen=True)
 class ShownAnswer:
-    """`counts` is True for yes, and for what nobody knows."""
+    """`counts` is True for yes, and for what nobody knows, which `note` says."""
 
     name: str
     words: str
-    known: bool
+    note: str
     counts: bool
 
 
 @dataclass(frozen=True)
 class FinishRow:
-    """A line of the list; a range that the table leaves empty is ""."""
+    """A line of the list; a range that the table leaves empty is "", as is `cures_by` of what never dries."""
 
-    key: str
     name: str
     family: str
     cures_by: str
@@ -34,7 +38,14 @@ class FinishRow:
     spread: str
     touch_dry: str
     full_cure: str
-    notes: tuple[str, ...]
+    notes: str
+
+
+@dataclass(frozen=True)
+class ShownSource:
+    """`of` names every finish the source speaks of."""
+
+    of: str
     source: str
     confidence: str
 
@@ -43,30 +54,34 @@ def finish_rows(finishes: Iterable[Finish]) -> tuple[FinishRow, ...]:
     return tuple(_row(finish) for finish in finishes)
 
 
+def finish_sources(finishes: Iterable[Finish]) -> tuple[ShownSource, ...]:
+    """Each source once."""
+    named: dict[tuple[str, str], list[str]] = {}
+    for finish in finishes:
+        named.setdefault((finish.source, str(CONFIDENCES[finish.confidence])), []).append(finish.name)
+    return tuple(ShownSource("; ".join(names), *source) for source, names in named.items())
+
+
 def _row(finish: Finish) -> FinishRow:
     return FinishRow(
-        key=finish.key,
         name=finish.name,
         family=finish.family,
-        cures_by=finish.cures_by,
+        cures_by="" if finish.cures_by == NEVER else finish.cures_by,
         answers=tuple(_answer(asked, finish.answers[asked]) for asked in FinishProperty),
-        spread=_range(finish.spread, "m\u00b2/l"),
-        touch_dry=_range(finish.touch_dry, "h"),
-        full_cure=_range(finish.full_cure, "d"),
-        notes=tuple(note for note in (finish.food_note, finish.note) if note),
-        source=finish.source,
-        confidence=str(CONFIDENCES[finish.confidence]),
+        spread=_range(finish.spread),
+        touch_dry=_range(finish.touch_dry),
+        full_cure=_range(finish.full_cure),
+        notes="; ".join(note for note in (finish.food_note, finish.note) if note),
     )
 
 
 def _answer(asked: FinishProperty, answer: Answer) -> ShownAnswer:
-    return ShownAnswer(
-        str(PROPERTIES[asked]), str(ANSWERS[answer]), answer is not Answer.UNKNOWN, answer.counts_as_yes
-    )
+    note = str(ANSWER_NOTES.get(answer, ""))
+    return ShownAnswer(str(PROPERTIES[asked]), str(ANSWERS[answer]), note, answer.counts_as_yes)
 
 
-def _range(found: FigureRange | None, unit: str) -> str:
+def _range(found: FigureRange | None) -> str:
     if found is None:
         return ""
     least, most = decimal(found.least, 2), decimal(found.most, 2)
-    return f"{least}{NO_BREAK_SPACE}{unit}" if least == most else f"{least} to {most}{NO_BREAK_SPACE}{unit}"
+    return least if least == most else _("%(least)s to %(most)s") % {"least": least, "most": most}

@@ -98,7 +98,7 @@ def wood_row(woods: Woods, key: str) -> WoodRow:
         gravity=_gravity(wood),
         density=_figure(_("density, dry"), wood.density_dry if wood else None, 0, "kg/m\u00b3"),
         hardness=_figure(_("side hardness"), wood.hardness_lbf if wood else None, 0, "lbf"),
-        effects=", ".join(effects),
+        effects="; ".join(effects),
         forbidden=any(note.forbids for note in health.notes),
     )
 
@@ -149,7 +149,7 @@ def _figure(name: str, figure: Figure | None, places: int, unit: str = "") -> Sh
 def _note(note: HealthNote) -> ShownNote:
     return ShownNote(
         wood=note.wood,
-        effects=", ".join(note.effects),
+        effects="; ".join(note.effects),
         sites=", ".join(note.sites),
         parts=", ".join(note.parts),
         incidence=note.incidence,

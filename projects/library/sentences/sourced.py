@@ -15,9 +15,10 @@ CONFIDENCES: Mapping[Confidence, Promise] = {
     Confidence.COMMON_PRACTICE: _("common practice"),
     Confidence.ESTIMATED: _("estimated"),
 }
-# What nobody knows counts as yes wherever a rule asks.
 ANSWERS: Mapping[Answer, Promise] = {
     Answer.YES: _("yes"),
     Answer.NO: _("no"),
-    Answer.UNKNOWN: _("nobody knows: counts as yes"),
+    Answer.UNKNOWN: _("nobody knows"),
 }
+# What stands under an answer that a rule takes otherwise than it is given.
+ANSWER_NOTES: Mapping[Answer, Promise] = {Answer.UNKNOWN: _("counts as yes")}

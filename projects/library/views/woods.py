@@ -8,7 +8,7 @@ from django.shortcuts import render
 from django.views.decorators.vary import vary_on_headers
 
 from club.base.requests import HtmxRequest
-from projects.library.finish_pages import finish_rows
+from projects.library.finish_pages import finish_rows, finish_sources
 from projects.library.forms.woods import WoodFilterForm
 from projects.library.tables import finishes, woods
 from projects.library.wood_pages import wood_page, wood_rows
@@ -33,5 +33,6 @@ def wood(request: HtmxRequest, key: str) -> HttpResponse:
 
 
 def finish_list(request: HtmxRequest) -> HttpResponse:
-    context = {"finishes": finish_rows(finishes().values())}
+    every = finishes().values()
+    context = {"finishes": finish_rows(every), "sources": finish_sources(every)}
     return render(request, "projects/library/finishes.html", context)
