@@ -6,19 +6,19 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
-from projects.library.domain.speeds import StepLimit, step_limits
-from projects.library.sentences.words import word_for
-from projects.library.sentences.workings import speed_worked_out
-from safety.topics.always_said import SaidMoment
 
 from club.base.quantities.length import Length
 from club.base.quantities.shown import thousands
 from projects.library.domain.mountings import Step
-from projects.library.domain.operations import TURNING, WITHOUT_REST
+from projects.library.domain.operations import CUTTING_TOOLS, TURNING, WITHOUT_REST
 from projects.library.domain.recipe import Recipe
+from projects.library.domain.speeds import StepLimit, step_limits
 from projects.library.domain.words import Moment, Operation, Spindle
 from projects.library.sentences.holding import holding_words, tailstock_words
 from projects.library.sentences.materials import skill_words
+from projects.library.sentences.words import word_for
+from projects.library.sentences.workings import speed_worked_out
+from safety.topics.always_said import SaidMoment
 
 Show = Callable[[Length], str]
 
@@ -103,7 +103,8 @@ def _work_steps(recipe: Recipe, waiting: dict[Moment, SaidMoment], show: Show) -
             number=number,
             step=step,
             name=word_for(step.operation),
-            tool=word_for(step.tool) if step.tool else "",
+            # Sandpaper for sanding goes without saying.
+            tool=word_for(step.tool) if step.tool and step.tool in CUTTING_TOOLS else "",
             speed=_speed(step, limit),
             worked_out=speed_worked_out(limit, show) if limit and limit.rpm else "",
             gap=_gap(step, show),

@@ -6,7 +6,6 @@ from typing import Any
 
 from django.utils.translation import gettext as _
 from projects.library.drawing import drawn_piece, life_size
-from safety.topics.always_said import cautions_for, uncovered_words
 
 from club.base.changes import changes_of
 from club.base.printing import Paper
@@ -25,11 +24,12 @@ from projects.library.sentences.materials import (
     spares_words,
 )
 from projects.library.tables import finishes, woods
+from safety.topics.always_said import cautions_for, uncovered_words
 
 
 def page_of(edition: Edition, lengths: LengthStyle) -> dict[str, Any]:
     """What the project's page shows to those who teach it."""
-    recipe, show = edition.recipe, shown_in(lengths)
+    recipe, show = edition.recipe, shown_in(lengths, edition.recipe)
     return {
         **_taught(edition, show),
         "drawing": drawn_piece(recipe, lengths),
@@ -52,10 +52,20 @@ def _editions(edition: Edition) -> dict[str, Any]:
     return {"editions": editions, "draft": next((each for each in editions if each.is_draft), None)}
 
 
+def handout_page_of(edition: Edition, lengths: LengthStyle) -> dict[str, Any]:
+    """What a student has at the lathe, as a page."""
+    return {
+        **_taught(edition, shown_in(lengths, edition.recipe)),
+        "drawing": drawn_piece(edition.recipe, lengths),
+    }
+
+
 def handout_of(edition: Edition, lengths: LengthStyle, paper: Paper) -> dict[str, Any]:
-    """What a student has at the lathe; the drawing is life size for this paper."""
-    show = shown_in(lengths)
-    return {**_taught(edition, show), "life": life_size(edition.recipe, lengths, paper)}
+    """The same for paper, with the drawing life size for this sheet."""
+    return {
+        **_taught(edition, shown_in(lengths, edition.recipe)),
+        "life": life_size(edition.recipe, lengths, paper),
+    }
 
 
 def _taught(edition: Edition, show: Show) -> dict[str, Any]:

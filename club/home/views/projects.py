@@ -9,7 +9,7 @@ from club.base.pages import reader_lengths
 from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
 from club.home.forms import PaperForm
-from club.home.project_page import handout_of, page_of
+from club.home.project_page import handout_of, handout_page_of, page_of
 from projects.library.access import edition_for, newest_for
 from projects.library.models import Edition
 
@@ -29,7 +29,7 @@ def _page(request: HtmxRequest, found: Edition) -> HttpResponse:
 
 def handout(request: HtmxRequest, key: str, number: int) -> HttpResponse:
     found = edition_for(request.user, key, number, "home:handout")
-    context = handout_of(found, reader_lengths(request), Paper.A4)
+    context = handout_page_of(found, reader_lengths(request))
     return render(request, "club/home/handout.html", {**context, "form": PaperForm()})
 
 
@@ -39,11 +39,12 @@ def handout_pdf(request: HtmxRequest, key: str, number: int) -> HttpResponse:
     lengths = reader_lengths(request)
     if form.is_valid():
         paper = Paper(form.cleaned_data["paper"])
+        context = handout_of(found, lengths, paper)
         try:
-            pdf = render_pdf("print/handout.html", handout_of(found, lengths, paper), paper=paper)
+            pdf = render_pdf("print/handout.html", context, paper=paper)
             return HttpResponse(pdf, content_type="application/pdf")
         except PrintingUnavailable as error:
             form.add_error(None, str(error))
-    context = handout_of(found, lengths, Paper.A4)
+    context = handout_page_of(found, lengths)
     status = 422 if "paper" in form.errors else 503
     return render(request, "club/home/handout.html", {**context, "form": form}, status=status)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 
 from django.utils.translation import gettext as _
@@ -22,20 +23,31 @@ from projects.library.domain.holding import (
     TaperOnly,
 )
 from projects.library.domain.mountings import Mounting
+from projects.library.domain.recipe import Recipe
 from projects.library.domain.words import Grip
 from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import woods
 
 Show = Callable[[Length], str]
+# As people type them: `in`, `inches`, `"`.
+INCHES = re.compile(r"[0-9.]\s*(?:in\b|inch|\"|\u2033|'')", re.IGNORECASE)
 
 
-def shown_in(lengths: LengthStyle) -> Show:
+def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
+    """How a reader is shown a length; one that was worked out, in the unit its recipe is drawn in."""
     about = _("about")
+    worked_out = LengthStyle.SIXTY_FOURTHS if recipe and _drawn_in_inches(recipe) else lengths
 
     def show(length: Length) -> str:
-        return show_length(length, lengths, about)
+        as_typed = lengths is LengthStyle.AS_TYPED
+        return show_length(length, worked_out if as_typed and not length.typed else lengths, about)
 
     return show
+
+
+def _drawn_in_inches(recipe: Recipe) -> bool:
+    """Whether the place of the last mark was typed in inches; the first one is nought, in any unit."""
+    return INCHES.search(recipe.profile.marks[-1].at.typed) is not None
 
 
 def holding_name(holding: Holding) -> str:
