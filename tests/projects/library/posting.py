@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from html import unescape
 from html.parser import HTMLParser
+from typing import Any
+from urllib.parse import urlencode
 
 from django import forms
+from django.http import QueryDict
+from django.test import Client
+from django.urls import reverse
 
 
 class _Fields(HTMLParser):
@@ -62,3 +68,27 @@ def sent_by(html: str) -> dict[str, list[str]]:
 def sent_by_form(form: forms.BaseForm) -> dict[str, list[str]]:
     """What this form would send if nobody touched it."""
     return sent_by("".join(str(form[name]) for name in form.fields))
+
+
+def address(name: str, key: str = "drawer-knob", **query: str) -> str:
+    way = reverse(f"projects:{name}", args=[key])
+    return f"{way}?{urlencode(query)}" if query else way
+
+
+def text_of(answer: Any) -> str:
+    """The page as people read it, its characters spelled out."""
+    return unescape(answer.content.decode())
+
+
+def filled(client: Client, way: str, **changes: object) -> dict[str, object]:
+    """What the page's form sends, with these fields changed."""
+    page = client.get(way)
+    assert page.status_code == 200
+    return {**sent_by(text_of(page)), **changes}
+
+
+def posted(fields: dict[str, Any]) -> QueryDict:
+    data = QueryDict(mutable=True)
+    for name, values in fields.items():
+        data.setlist(name, values if isinstance(values, list) else [values])
+    return data

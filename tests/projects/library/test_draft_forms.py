@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
-from django.http import QueryDict
 from hypothesis import given, settings
 
 from projects.library.domain.places import Place, get, part_at, write_place
@@ -13,15 +11,8 @@ from projects.library.domain.recipe import Recipe
 from projects.library.domain.structure import ChoicePart, ListPart, RecordPart, members
 from projects.library.forms.record import RecordForm
 from projects.library.forms.spots import Spot, spot_at
-from tests.projects.library.posting import sent_by_form
+from tests.projects.library.posting import posted, sent_by_form
 from tests.projects.library.strategies import recipes
-
-
-def posted(fields: dict[str, Any]) -> QueryDict:
-    data = QueryDict(mutable=True)
-    for name, values in fields.items():
-        data.setlist(name, values if isinstance(values, list) else [values])
-    return data
 
 
 def pages_of(recipe: Recipe) -> Iterator[str]:

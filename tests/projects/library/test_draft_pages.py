@@ -2,43 +2,23 @@
 
 from __future__ import annotations
 
-from urllib.parse import urlencode
+from dataclasses import replace
+from typing import Any
 
 import pytest
 from django.test import Client
-from django.urls import reverse
 
 from club.base.changes import changes_of
 from club.base.roles import Role
+from club.base.writing import STALE
 from projects.library.actions import save_draft
-from projects.library.models import Edition
+from projects.library.models import Edition, EditionWord
 from tests.conftest import SignInAs
-from tests.projects.library.examples import BOWL, KNOB
-from tests.projects.library.posting import sent_by
+from tests.projects.library.examples import KNOB, with_step
+from tests.projects.library.posting import address, filled, text_of
 from tests.projects.library.rows import draft, kept, next_draft
 
 pytestmark = pytest.mark.django_db
-
-
-def address(name: str, key: str = "drawer-knob", **query: str) -> str:
-    way = reverse(f"projects:{name}", args=[key])
-    return f"{way}?{urlencode(query)}" if query else way
-
-
-def text_of(answer) -> str:
-    return answer.content.decode()
-
-
-def filled(client: Client, way: str, **changes: object) -> dict[str, object]:
-    """What the page's form sends, with these fields changed."""
-    page = client.get(way)
-    assert page.status_code == 200
-    return {**sent_by(text_of(page)), **changes}
-
-
-@pytest.fixture
-def as_instructor(sign_in_as: SignInAs) -> Client:
-    return sign_in_as(Role.INSTRUCTOR)
 
 
 PAGES = ["draft", "draft_marks", "draft_mend"]
@@ -105,8 +85,6 @@ def test_the_page_shows_everything_that_is_in_the_recipe(as_instructor: Client):
 
 
 def test_what_has_to_be_looked_at_leads_to_the_page_that_mends_it(as_instructor: Client):
-    from tests.projects.library.examples import with_step
-
     draft(with_step(KNOB, "rough", stage=None))
 
     page = text_of(as_instructor.get(address("draft")))
@@ -169,7 +147,7 @@ def test_hostile_text_is_refused_or_kept_as_text(at: str, text: str, as_instruct
     answer = as_instructor.post(way, fields | {"revision": "1"})
 
     assert answer.status_code in {302, 422}
-    assert "<script>alert" not in text_of(answer)
+    assert "<script>alert" not in answer.content.decode()
     assert as_instructor.get(address("draft")).status_code == 200
 
 
@@ -191,12 +169,63 @@ def test_whoever_saves_second_is_told_and_overwrites_nothing(as_instructor: Clie
     edition = draft()
     way = address("draft_mend", at="mountings.0.steps.1")
     late = filled(as_instructor, way, minutes="9")
-    save_draft(None, edition, BOWL_AS_KNOB, 1)
+    other = replace(KNOB, title="Long knob")
+    save_draft(None, edition, other, 1)
 
     answer = as_instructor.post(way, late)
 
-    assert answer.status_code in {404, 422}
-    assert Edition.objects.get().recipe == BOWL_AS_KNOB
+    assert answer.status_code == 422
+    assert str(STALE) in text_of(answer)
+    assert 'value="9"' in text_of(answer)
+    assert Edition.objects.get().recipe == other
 
 
-BOWL_AS_KNOB = __import__("dataclasses").replace(BOWL, key="drawer-knob")
+def test_another_wood_does_not_keep_the_density_of_the_last_one(as_instructor: Client):
+    next_draft(kept())
+    way = address("draft_mend", at="blank")
+    page = filled(as_instructor, way)
+
+    as_instructor.post(way, page | {"species": "cherry_black"})
+
+    blank = Edition.objects.drafts().get().recipe.blank
+    assert page["density_kg_per_m3"] != [""]
+    assert (blank.species, blank.density_kg_per_m3) == ("cherry_black", None)
+
+
+def test_the_words_by_which_an_edition_is_found_follow(as_instructor: Client):
+    edition = draft()
+    way = address("draft_mend", at="skills")
+
+    as_instructor.post(way, filled(as_instructor, way, skills="Skew chisel,  beads"))
+
+    words = EditionWord.objects.filter(edition=edition, kind=EditionWord.Kind.SKILL_NEEDED)
+    assert set(words.values_list("word", flat=True)) == {"skew_chisel", "beads"}
+
+
+def test_an_end_that_is_not_there_is_written_on_its_page(as_instructor: Client):
+    draft()
+    way = address("draft_mend", at="left_end")
+
+    as_instructor.post(way, filled(as_instructor, way, kind="tenon", diameter="1 in", length="1/4 in"))
+
+    assert Edition.objects.get().recipe.left_end.diameter.typed == "1 in"
+
+
+def test_half_a_hole_is_no_hole(as_instructor: Client):
+    draft()
+    way = address("draft_mend", at="mountings.0.steps.1")
+
+    answer = as_instructor.post(way, filled(as_instructor, way, **{"hole-diameter": "8 mm"}))
+
+    assert answer.status_code == 422
+    assert "id_hole-depth_error" in text_of(answer)
+
+
+@pytest.mark.parametrize("name", ["draft", "draft_marks", "draft_mend"])
+def test_a_page_asks_the_database_no_more_for_a_long_recipe(
+    name: str, as_instructor: Client, django_assert_max_num_queries: Any
+):
+    draft()
+
+    with django_assert_max_num_queries(6):
+        as_instructor.get(address(name))
