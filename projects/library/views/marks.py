@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from django.contrib import messages
-from django.http import Http404, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext
 
@@ -24,7 +24,7 @@ from projects.library.page_facts import page_facts
 from projects.library.sentences.drafting import ROW_WORDS
 from projects.library.sentences.holding import shown_in
 from projects.library.sentences.places import place_words
-from projects.library.views.saving import saved
+from projects.library.views.saving import gone, saved
 
 # The piece's own drawing, and those of its variants.
 DRAWINGS: tuple[Place, ...] = (("profile",), ("easier", "profile"), ("harder", "profile"))
@@ -35,6 +35,8 @@ OF_ROWS = frozenset({"under", "out", "bore", "no_bore"})
 def marks(request: HtmxRequest, key: str) -> HttpResponse:
     draft = draft_for(request.user, key, "projects:draft_marks", request.method or "GET")
     place = _place(draft.recipe, request.GET.get("at", "profile"))
+    if place is None:
+        return gone(request, draft)
     act = request.POST.get("act", "show")
     if request.method != "POST":
         typed = typed_of(get(draft.recipe, place) or draft.recipe.profile)
@@ -49,16 +51,14 @@ def marks(request: HtmxRequest, key: str) -> HttpResponse:
     return _page(request, draft, place, form, typed)
 
 
-def _place(recipe: Recipe, at: str) -> Place:
+def _place(recipe: Recipe, at: str) -> Place | None:
     """The drawing that is meant, also one that is not drawn yet of a variant that is there."""
     try:
         place = read_place(at)
         get(recipe, place)
-    except PlaceError as error:
-        raise Http404 from error
-    if place not in DRAWINGS:
-        raise Http404
-    return place
+    except PlaceError:
+        return None
+    return place if place in DRAWINGS else None
 
 
 def _saved(request: HtmxRequest, form: MarksForm, draft: Edition, place: Place) -> Edition | None:

@@ -21,25 +21,27 @@ from projects.library.forms.spots import Spot, out_at, spot_at
 from projects.library.models import Edition
 from projects.library.sentences.places import hindrance_sentence, place_words
 from projects.library.spot_page import entry_words, kind_choices, spot_context
-from projects.library.views.saving import checked, saved
+from projects.library.views.saving import checked, gone, saved
 from projects.library.ways import anchor_of
 
 
 def mend(request: HtmxRequest, key: str) -> HttpResponse:
     draft = draft_for(request.user, key, "projects:draft_mend", request.method or "GET")
-    return _written(request, draft, _spot(request, draft, adding=False))
+    return _at_spot(request, draft, adding=False)
 
 
 def add(request: HtmxRequest, key: str) -> HttpResponse:
     draft = draft_for(request.user, key, "projects:draft_add", request.method or "GET")
-    return _written(request, draft, _spot(request, draft, adding=True))
+    return _at_spot(request, draft, adding=True)
 
 
-def _spot(request: HtmxRequest, draft: Edition, *, adding: bool) -> Spot:
+def _at_spot(request: HtmxRequest, draft: Edition, *, adding: bool) -> HttpResponse:
+    asked = request.GET
     try:
-        return spot_at(draft.recipe, request.GET.get("at", ""), request.GET.get("kind"), adding=adding)
-    except PlaceError as error:
-        raise Http404 from error
+        spot = spot_at(draft.recipe, asked.get("at", ""), asked.get("kind"), adding=adding)
+    except PlaceError:
+        return gone(request, draft)
+    return _written(request, draft, spot)
 
 
 def _written(request: HtmxRequest, draft: Edition, spot: Spot) -> HttpResponse:

@@ -65,7 +65,7 @@ def test_an_entry_moves_and_the_page_comes_back_to_it(as_instructor: Client):
 
     keys = [step.key for step in Edition.objects.get().recipe.steps()]
     assert keys[:3] == ["mount", "bead", "rough"]
-    assert answer.url == f"{address('draft')}#mountings-0-steps-2"
+    assert answer.headers["Location"] == f"{address('draft')}#mountings-0-steps-2"
 
 
 def test_a_script_gets_what_changed_with_the_keyboard_on_what_moved(as_instructor: Client):
@@ -169,3 +169,17 @@ def test_what_no_field_is_to_blame_for_stands_on_top(as_instructor: Client):
 
     assert answer.status_code == 422
     assert "One more." in text_of(answer)
+
+
+def test_what_was_typed_for_a_step_that_somebody_took_out_is_handed_back(as_instructor: Client):
+    edition = draft(BOWL)
+    way = address("draft_mend", "small-bowl", at="mountings.1.steps.1")
+    page = filled(as_instructor, way, watch="Mind the rim.")
+    short = replace(BOWL.mountings[1], steps=BOWL.mountings[1].steps[:1])
+    save_draft(None, edition, replace(BOWL, mountings=(BOWL.mountings[0], short)), 1)
+
+    answer = as_instructor.post(way, page)
+
+    assert answer.status_code == 422
+    assert "Mind the rim." in text_of(answer)
+    assert as_instructor.post(way, page | {"revision": "2"}).status_code == 404

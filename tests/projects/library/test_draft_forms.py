@@ -32,7 +32,8 @@ def _records_at(recipe: Recipe, place: Place) -> Iterator[str]:
         case RecordPart() | ChoicePart():
             if place:
                 yield write_place(place)
-            for member in members(type(value)):
+            of: type = type(value)
+            for member in members(of):
                 yield from _records_at(recipe, (*place, member.name))
 
 

@@ -49,13 +49,13 @@ def test_a_project_is_begun_as_a_draft(as_instructor: Client):
 
     edition = Edition.objects.get()
     recipe = edition.recipe
-    assert answer.url == reverse("projects:draft", args=["drawer-knob"])
+    assert answer.headers["Location"] == reverse("projects:draft", args=["drawer-knob"])
     assert (edition.state, edition.number, edition.title) == ("draft", 1, "Drawer knob")
     assert [mark.diameter.typed for mark in recipe.profile.marks] == ["1 1/2 in", "1 1/2 in"]
     assert (recipe.blank.side.typed, recipe.mountings[0].title) == ("40 mm", "Between centres")
     assert [step.operation for step in recipe.steps()] == ["mounting"]
     assert changes_of(edition).count() == 1
-    assert as_instructor.get(answer.url).status_code == 200
+    assert as_instructor.get(answer.headers["Location"]).status_code == 200
 
 
 @pytest.mark.parametrize("blank", [kind_of(kind) for kind in BLANKS])
