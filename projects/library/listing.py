@@ -9,9 +9,9 @@ from django.db.models import Count, Q, QuerySet
 
 from club.base.drawing.sheet import Drawing
 from club.base.quantities.length import LengthStyle
-from projects.library.drawing import small_pieces
 from projects.library.models import Edition
 from projects.library.sentences.holding import blank_words, holding_name, shown_in
+from projects.library.small_drawings import small_pieces
 
 
 @dataclass(frozen=True)
@@ -26,7 +26,7 @@ class ProjectRow:
 
 def rows_of(editions: Iterable[Edition], lengths: LengthStyle) -> list[ProjectRow]:
     listed, show = list(editions), shown_in(lengths)
-    drawings = small_pieces([edition.recipe for edition in listed], lengths)
+    drawings = small_pieces([edition.recipe for edition in listed], show)
     return [
         ProjectRow(
             edition=edition,
