@@ -31,7 +31,7 @@ def small_pieces(recipes: Sequence[Recipe], show: Show) -> list[SmallDrawing]:
     return [
         SmallDrawing(
             small_outline(profile, scale),
-            _spoken(recipe.title, length_mm(profile), largest_mm(profile), show),
+            _spoken(recipe.title, profile, show),
         )
         for recipe, profile in zip(recipes, profiles, strict=True)
     ]

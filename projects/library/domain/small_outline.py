@@ -15,7 +15,7 @@ AXIS_PX = 6.0
 
 
 def list_scale(profiles: Iterable[Profile]) -> float:
-    """Millimetres to a pixel at which the longest and the thickest of these still fit; 1 for an empty list."""
+    """Millimetres to a pixel at which the longest and the thickest still fit; 1 for an empty list."""
     found = [extremes(profile) for profile in profiles]
     longest = max((each.right.z - each.left.z for each in found), default=0.0)
     thickest = max((each.thickest.diameter for each in found), default=0.0)
