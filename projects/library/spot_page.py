@@ -65,7 +65,7 @@ def _columns(spot: Spot, form: RecordForm) -> tuple[tuple[FieldGroup, ...], ...]
 
 
 def _group(spot: Spot, form: RecordForm, group: Group) -> FieldGroup:
-    heading = field_label(spot.group.record, group.name) if group.name else ""
+    heading = kind_choice(group.record) or (group.name and field_label(spot.group.record, group.name))
     fields, kinds_at = fields_of(form, group), _kinds_at(spot, group)
     return FieldGroup(f"id_{group.name}", heading, fields, group.may_be_empty, kinds_at)
 

@@ -18,7 +18,10 @@ SINGLE = frozenset(
 
 def way_to(key: str, path: str) -> str:
     """The address of the page that mends this path in the draft of a project, and the field on it."""
-    place = place_of(path)
+    return way_to_place(key, place_of(path))
+
+
+def way_to_place(key: str, place: Place) -> str:
     if "profile" in place:
         drawing = place[: place.index("profile") + 1]
         return _address("projects:draft_marks", key, drawing)

@@ -97,6 +97,16 @@ def take_out(recipe: Recipe, place: Place) -> Recipe:
     return put(recipe, place[:-1], entries[:at] + entries[at + 1 :])
 
 
+def still_there(taken: Place, place: Place) -> Place:
+    """Where a place of the recipe without what was taken out lies while that is still there."""
+    *around, at = taken
+    depth = len(around)
+    step = place[depth] if len(place) > depth and list(place[:depth]) == around else None
+    if isinstance(at, int) and isinstance(step, int) and step >= at:
+        return (*place[:depth], step + 1, *place[depth + 1 :])
+    return place
+
+
 def move(recipe: Recipe, place: Place, by: int) -> Recipe:
     """The recipe with this entry so many places further on; PlaceError beyond either end of the list."""
     entry = get(recipe, place)

@@ -190,5 +190,5 @@ def field_help(record: type, name: str) -> Words:
 
 
 def kind_choice(record: type) -> Words:
-    """A kind as a line to choose, longer than its name."""
-    return KINDS[record]
+    """A kind as a line to choose, longer than its name; "" for a record that is no kind of anything."""
+    return KINDS.get(record, "")

@@ -10,7 +10,7 @@ from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from projects.library.domain.errors import RecipeError
-from projects.library.domain.places import Place, place_of
+from projects.library.domain.places import Place
 from projects.library.sentences.errors import error_sentence
 
 # One entry of a list, and the single things, by the field that holds them.
@@ -72,11 +72,11 @@ def save_words(place: Place) -> str:
     return str(SAVE.get(names[-1], SAVE_AS_IT_IS) if names else SAVE_AS_IT_IS)
 
 
-def hindrance_sentence(error: RecipeError) -> str:
-    """Why something can't be taken out: what names it, or what else the recipe says without it."""
+def hindrance_sentence(error: RecipeError, place: Place) -> str:
+    """Why something can't be taken out: what stands at this place names it, or else what the error says."""
     if error.code != "unknown_reference":
         return error_sentence(error)
-    who = {"who": capfirst(place_words(place_of(error.path)))}
+    who = {"who": capfirst(place_words(place))}
     return gettext("%(who)s names it, so it stays until that is mended.") % who
 
 

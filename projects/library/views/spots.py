@@ -13,7 +13,7 @@ from club.base.requests import HtmxRequest, posted
 from club.base.writing import status_of
 from projects.library.access import draft_for
 from projects.library.domain.errors import RecipeError
-from projects.library.domain.places import Place, PlaceError, get, write_place
+from projects.library.domain.places import Place, PlaceError, get, place_of, still_there, write_place
 from projects.library.domain.recipe import Recipe
 from projects.library.forms.draft import DraftForm
 from projects.library.forms.record import RecordForm
@@ -22,7 +22,7 @@ from projects.library.models import Edition
 from projects.library.sentences.places import hindrance_sentence, place_words
 from projects.library.spot_page import entry_words, kind_choices, spot_context
 from projects.library.views.saving import checked, gone, saved
-from projects.library.ways import anchor_of
+from projects.library.ways import anchor_of, way_to_place
 
 
 def mend(request: HtmxRequest, key: str) -> HttpResponse:
@@ -65,7 +65,7 @@ def take_out(request: HtmxRequest, key: str) -> HttpResponse:
     draft = draft_for(request.user, key, "projects:draft_take_out", request.method or "GET")
     place, less = _out(draft, request)
     form = DraftForm(posted(request), initial={"revision": draft.revision})
-    hindrance = _hindrance(less)
+    hindrance, way = _hindrance(draft, place, less)
     if hindrance and form.is_bound:
         form.add_error(None, hindrance)
     if form.is_valid() and saved(request, form, draft, less):
@@ -73,7 +73,7 @@ def take_out(request: HtmxRequest, key: str) -> HttpResponse:
         return _back(request, draft, place[:-1], words)
     said = entry_words(get(draft.recipe, place))
     context = {"edition": draft, "key": key, "form": form, "called": place_words(place), "said": said}
-    context |= {"hindrance": hindrance, "anchor": anchor_of(place)}
+    context |= {"hindrance": hindrance, "way": way, "anchor": anchor_of(place)}
     return render(request, "projects/library/draft_take_out.html", context, status=status_of(form))
 
 
@@ -84,13 +84,14 @@ def _out(draft: Edition, request: HtmxRequest) -> tuple[Place, Recipe]:
         raise Http404 from error
 
 
-def _hindrance(less: Recipe) -> str:
-    """Why the recipe can't be without it: something names it, or it is the last one."""
+def _hindrance(draft: Edition, taken: Place, less: Recipe) -> tuple[str, str]:
+    """Why the recipe can't be without it, and the address of what stands in the way; or nothing."""
     try:
         checked(less)
     except RecipeError as error:
-        return hindrance_sentence(error)
-    return ""
+        place = still_there(taken, place_of(error.path))
+        return hindrance_sentence(error, place), way_to_place(draft.project.key, place)
+    return "", ""
 
 
 def _back(request: HtmxRequest, draft: Edition, place: Place, words: str) -> HttpResponse:

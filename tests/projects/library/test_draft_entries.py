@@ -138,6 +138,16 @@ def test_what_something_else_names_stays_and_it_is_said_what(at: str, who: str, 
     assert Edition.objects.get().recipe == KNOB
 
 
+def test_a_neighbour_that_names_it_is_called_by_the_number_on_the_page(as_instructor: Client):
+    (glue_up,) = KNOB.glue_ups
+    draft(replace(KNOB, glue_ups=(glue_up, replace(glue_up, key="second", after=(glue_up.key,)))))
+
+    page = text_of(as_instructor.get(address("draft_take_out", at="glue_ups.0")))
+
+    assert "Glue-up 2 names it" in page
+    assert "at=glue_ups.1#id_after" in page
+
+
 def test_the_last_mounting_stays(as_instructor: Client):
     draft()
 

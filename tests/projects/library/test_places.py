@@ -16,6 +16,7 @@ from projects.library.domain.places import (
     place_of,
     put,
     read_place,
+    still_there,
     take_out,
     write_place,
 )
@@ -153,6 +154,20 @@ def test_an_entry_moves_past_its_neighbour():
 def test_nothing_moves_out_of_its_list(place, by):
     with pytest.raises(PlaceError):
         move(BOWL, place, by)
+
+
+@pytest.mark.parametrize(
+    ("place", "was"),
+    [
+        (("glue_ups", 0, "after", 0), ("glue_ups", 0, "after", 0)),
+        (("glue_ups", 1, "after", 0), ("glue_ups", 2, "after", 0)),
+        (("preparation", 1), ("preparation", 1)),
+        (("easier", "leaves_out", 1), ("easier", "leaves_out", 1)),
+        ((), ()),
+    ],
+)
+def test_behind_what_was_taken_out_everything_stood_one_place_further_on(place, was):
+    assert still_there(("glue_ups", 1), place) == was
 
 
 @given(recipes(), st.data())
