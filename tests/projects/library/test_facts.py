@@ -175,7 +175,7 @@ def test_a_drawing_that_no_wood_can_have_is_refused():
 
 
 class TestSlenderness:
-    """Length over diameter of a plain bar, an overhung length counted double; the limit is common practice."""
+    """Length over a plain bar's diameter, an overhung one counted double; the limit is common practice."""
 
     CENTRES = BetweenCentres(Drive.TWO_PRONG)
 
