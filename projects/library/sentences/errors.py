@@ -48,10 +48,6 @@ PLACE: Mapping[str, Words] = {
     "too_many": _("No more than %(most)s have room here."),
     "twice": _("“%(key)s” stands here for a second time. Give this one another key."),
     "unknown_reference": _("“%(key)s” is named here, but there is no such thing in the project."),
-    "no_project": _(
-        "There is no project “%(key)s” here or in this file. "
-        "Bring it in as well, or take it out of the course."
-    ),
 }
 TYPES: Mapping[str, Words] = {
     "object": _("a group of fields"),

@@ -58,7 +58,7 @@ FINDINGS: Mapping[str, Words] = {
     "no_cutting_tool": _("For %(operation)s no cutting tool is named."),
     "no_hole": _("It is drilled, but not said how wide and how deep."),
     "tailstock_away_early": _(
-        "The tailstock is away from step %(step)s on, but nothing needs that %(until)s. "
+        "It is away from step %(step)s on, but nothing needs that %(until)s. "
         "It stays up as long as it can be."
     ),
     "minutes_do_not_add_up": _(

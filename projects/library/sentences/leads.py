@@ -92,7 +92,7 @@ def place_lead(path: str) -> str:
 
 def lead(stops: Iterable[Stop]) -> str:
     """The lead for a way with numbers from 1: `Mounting 2, step 4, tool`."""
-    return capfirst(", ".join(_word(stop) for stop in stops if stop.field not in SILENT))
+    return capfirst(", ".join(stop_word(stop) for stop in stops if stop.field not in SILENT))
 
 
 def led(leading: str, said: str) -> str:
@@ -106,7 +106,8 @@ def _stops(path: str) -> Iterator[Stop]:
         yield Stop(step["field"], None if place is None else int(place) + 1)
 
 
-def _word(stop: Stop) -> str:
+def stop_word(stop: Stop) -> str:
+    """One part of the way: `step 4`, `rest gap`."""
     if stop.number is None:
         return field_name(stop.field)
     return str(NUMBERED[stop.field]) % {"number": stop.number}
