@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, settings
 
 from club.base.quantities.length import Length, parse_length
 from projects.geometry.profile import ProfileError
+from projects.geometry.slenderness import BARE, Stub, slenderness
 from projects.library.domain.blank import RoundBlank, SlabBlank, SquareBlank
 from projects.library.domain.coats import Coat
 from projects.library.domain.drawn import DrawnBore, DrawnMark, DrawnProfile
@@ -53,6 +54,11 @@ BAR = turned((0, 20), (100, 20))
 PLAIN = replace(
     KNOB, profile=BAR, blank=SquareBlank("maple_sugar", mm(25), mm(100)), left_end=None, right_end=None
 )
+
+
+def expected_between(drawn: DrawnProfile, left: Stub = BARE, right: Stub = BARE) -> Fraction:
+    """By the geometry itself, which is tested against quadrature."""
+    return Fraction(round(slenderness(drawn.profile(), left=left, right=right).ratio * 1_000), 1_000)
 
 
 def of(recipe: Recipe) -> Facts:
@@ -212,6 +218,32 @@ class TestSlenderness:
 
         bar = (104 / (100 / 20**4 + 4 / 30**4)) ** 0.25
         assert self.ratio(held) == Fraction(round(104 / bar * 1_000), 1_000)
+
+    def test_turned_round_it_is_held_at_the_other_end(self):
+        """A nub of 10 mm, 10 mm long, at one end; the tenon of 30 mm at the other is wholly in the jaws."""
+        tenon, nub = End(EndKind.TENON, mm(30), mm(8)), End(EndKind.NUB, mm(10), mm(10))
+        chuck = ScrollChuck("plain jaws", Grip.TENON, mm(30), mm(8))
+        up = Tailstock(Centre.LIVE_POINT)
+
+        drawn = self.held(chuck, ends=(tenon, nub), tailstock=up)
+        turned_round = self.held(chuck, ends=(nub, tenon), tailstock=up, turned_round=True)
+
+        bar = (110 / (100 / 20**4 + 10 / 10**4)) ** 0.25
+        assert self.ratio(drawn) == self.ratio(turned_round) == Fraction(round(110 / bar * 1_000), 1_000)
+
+    def test_a_cone_is_held_at_the_end_it_is_mounted_by(self):
+        """A tenon of 20 mm stiffens the end of 10 mm and not the one of 30 mm."""
+        tenon = End(EndKind.TENON, mm(20), mm(20))
+        cone = turned((0, 10), (100, 30))
+        chuck = ScrollChuck("plain jaws", Grip.TENON, mm(20), mm(5))
+        up = Tailstock(Centre.LIVE_POINT)
+
+        thin = replace(self.held(chuck, ends=(tenon, None), tailstock=up), profile=cone)
+        thick = replace(self.held(chuck, ends=(None, tenon), tailstock=up, turned_round=True), profile=cone)
+
+        assert self.ratio(thin) == expected_between(cone, left=Stub(20_000_000, 15_000_000))
+        assert self.ratio(thick) == expected_between(cone, right=Stub(20_000_000, 15_000_000))
+        assert self.ratio(thin) != self.ratio(thick)
 
     def test_without_the_tailstock_the_length_counts_double(self):
         tenon = End(EndKind.TENON, mm(20), mm(8))

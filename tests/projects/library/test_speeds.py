@@ -102,6 +102,12 @@ def test_until_something_is_roughed_nothing_counts_as_round():
     assert rpm(square("3", BEAD, ROUGH), "bead") == rpm(square("3", ROUGH), "rough")
 
 
+def test_what_is_written_as_roughing_with_the_lathe_stopped_makes_nothing_round():
+    still = replace(ROUGH, spindle=Spindle.STOPPED)
+
+    assert not limit(square("3", still, BEAD), "bead").is_round
+
+
 def test_a_second_roughing_step_is_roughing_again():
     again = replace(ROUGH, key="again")
 

@@ -111,6 +111,19 @@ def test_twenty_stops_of_its_own_fit_and_are_all_said():
     assert {caution.text for caution in cautions} <= set(texts)
 
 
+def test_of_two_moments_with_as_much_to_say_the_later_one_is_folded():
+    cautions = tuple(
+        own(moment, Severity.STOP, f"Own {place}.")
+        for moment in (Moment.TURNING, Moment.SANDING)
+        for place in range(6)
+    )
+
+    turning, sanding = assemble((), words(), cautions)
+
+    assert [len(line.said) for line in turning.lines] == [1] * 6
+    assert [len(line.said) for line in sanding.lines] == [1, 1, 4]
+
+
 @pytest.mark.parametrize("severity", [Severity.CAUTION, Severity.NOTE])
 def test_what_is_no_stop_is_never_folded(severity):
     cautions = tuple(own(Moment.TURNING, severity, f"Own {place}.") for place in range(20))

@@ -8,10 +8,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from projects.library.domain.holding import JamChuck, JamIn
+from projects.library.domain.materials import AdhesiveNeed
 from projects.library.domain.mountings import DrillHole, Step
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.rule_words import rule_words
-from projects.library.domain.words import Operation, Spindle, Stage, Tool, WoodCondition
+from projects.library.domain.words import Glue, Operation, Spindle, Stage, Tool, WoodCondition
 from projects.library.tables import finishes, woods
 from safety.topics.domain.coverage import uncovered, uses
 from safety.topics.domain.rules import Place, Word, fire
@@ -93,6 +94,15 @@ def test_a_finish_without_any_of_the_properties_is_named():
     assert Word("finishes", "mineral_oil") in named(
         replace(KNOB, finish=(replace(coat, finish="mineral_oil"),))
     )
+
+
+@pytest.mark.parametrize(("glue", "is_named"), [(Glue.PVA, True), (Glue.INSTANT_GLUE, False)])
+def test_a_glue_is_named_unless_a_rule_speaks_of_it(glue, is_named):
+    needs = tuple(
+        replace(need, glue=glue) if isinstance(need, AdhesiveNeed) else need for need in KNOB.materials
+    )
+
+    assert (Word("adhesives", glue.value) in named(replace(KNOB, materials=needs))) == is_named
 
 
 @settings(max_examples=200, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
