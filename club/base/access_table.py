@@ -27,6 +27,9 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("home:handout_pdf",       "GET",      STAFF),
 
     ("projects:list",          "GET",      STAFF),
+    ("projects:woods",         "GET",      STAFF),
+    ("projects:wood",          "GET",      STAFF),
+    ("projects:finishes",      "GET",      STAFF),
     ("projects:new",           "GET POST", WRITERS),
     ("projects:draft",         "GET",      WRITERS),
     ("projects:draft_marks",   "GET POST", WRITERS),
