@@ -36,7 +36,7 @@ def to_json(recipe: Recipe) -> dict[str, Json]:
 def from_json(data: Json) -> Recipe:
     """The recipe in a document; raises RecipeError with the place, see there for the codes."""
     check_depth(data)
-    document = _checked_head(data)
+    document = checked_head(data, FORMAT, VERSION)
     check_schema(document)
     recipe = cast(Recipe, _record_from_json(document, Recipe, ""))
     check_references(recipe)
@@ -49,15 +49,15 @@ def from_file(data: bytes) -> Recipe:
     return from_json(read_json(data))
 
 
-def _checked_head(data: Json) -> dict[str, Json]:
-    """The document, once it is one of ours and not of a later time."""
-    if not isinstance(data, dict) or data.get("format") != FORMAT:
-        raise RecipeError("foreign", wanted=FORMAT)
+def checked_head(data: Json, form: str, known: int) -> dict[str, Json]:
+    """The document, once it is of this format and no later version; raises RecipeError."""
+    if not isinstance(data, dict) or data.get("format") != form:
+        raise RecipeError("foreign", wanted=form)
     version = data.get("version")
     if not isinstance(version, int) or isinstance(version, bool) or version < 1:
-        raise RecipeError("foreign", wanted=FORMAT)
-    if version > VERSION:
-        raise RecipeError("newer_version", found=version, known=VERSION)
+        raise RecipeError("foreign", wanted=form)
+    if version > known:
+        raise RecipeError("newer_version", found=version, known=known)
     return data
 
 

@@ -16,14 +16,14 @@ MOST_BYTES = 2_000_000
 DEEPEST = 30
 
 
-def read_json(data: bytes) -> Json:
+def read_json(data: bytes, most: int = MOST_BYTES) -> Json:
     """The value in a file of UTF-8 JSON.
 
-    Raises RecipeError: huge (more than 2 MB), not_text, too_deep (lists in lists beyond 30), broken (no JSON,
-    a name twice in one object, NaN, numbers of thousands of digits).
+    Raises RecipeError: huge (more than `most` bytes), not_text, too_deep (lists in lists beyond 30), broken
+    (no JSON, a name twice in one object, NaN, numbers of thousands of digits).
     """
-    if len(data) > MOST_BYTES:
-        raise RecipeError("huge", most=MOST_BYTES)
+    if len(data) > most:
+        raise RecipeError("huge", most=most)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -18,20 +18,23 @@ if TYPE_CHECKING:
 LONGEST_NAME = 60
 
 
-def check_schema(document: dict[str, Json]) -> None:
+Schema = Callable[[], dict[str, Json]]
+
+
+def check_schema(document: dict[str, Json], schema: Schema = project_schema) -> None:
     """Raise RecipeError for the first thing that the schema does not let in."""
-    error = next(_validator().iter_errors(document), None)
+    error = next(_validator(schema).iter_errors(document), None)
     if error is not None:
         code, values = _reading(error)
         raise RecipeError(code, path=path_text(error.absolute_path), **values)
 
 
 @cache
-def _validator() -> Draft202012Validator:
+def _validator(schema: Schema) -> Draft202012Validator:
     # It takes a third of a second to load, and most requests bring no recipe in.
     from jsonschema import Draft202012Validator
 
-    return Draft202012Validator(project_schema())
+    return Draft202012Validator(schema())
 
 
 def path_text(parts: Iterable[str | int]) -> str:

@@ -68,7 +68,7 @@ def error_sentence(error: RecipeError) -> str:
     if isinstance(reason, QuantityError):
         return led(place_lead(error.path), sentence(reason))
     if error.code in WHOLE:
-        return str(WHOLE[error.code]) % _whole_values(error.values)
+        return led(place_lead(error.path), str(WHOLE[error.code]) % _whole_values(error.values))
     return led(place_lead(error.path), str(PLACE[error.code]) % _values(error.values))
 
 

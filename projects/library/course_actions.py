@@ -1,0 +1,61 @@
+"""Writes to courses: each one short transaction with its change row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from django.contrib.auth.base_user import AbstractBaseUser
+from django.contrib.auth.models import AnonymousUser
+from django.db import transaction
+
+from club.base.changes import record_change, snapshot
+from club.base.writing import StaleError, unless_taken
+from projects.library.models import Course, CourseLesson, Project
+
+By = AbstractBaseUser | AnonymousUser | None
+
+
+@transaction.atomic
+def add_course(by: By, course: Course, lessons: Sequence[Project]) -> Course:
+    """A new course with these lessons in their order; raises TakenError when its key is taken."""
+    with unless_taken():
+        course.save(force_insert=True)
+    _write_lessons(course, lessons)
+    record_change(by, course, None, snapshot(course))
+    return course
+
+
+@transaction.atomic
+def mend_course(by: By, course: Course, revision: int | None, lessons: Sequence[Project]) -> Course:
+    """Write title, summary and lessons; raises StaleError when the course was mended or deleted since."""
+    current = _locked(course.pk, revision)
+    before = snapshot(current)
+    current.title, current.summary = course.title, course.summary
+    current.revision += 1
+    current.save(update_fields=("title", "summary", "revision"))
+    current.lessons.all().delete()
+    _write_lessons(current, lessons)
+    record_change(by, current, before, snapshot(current))
+    return current
+
+
+@transaction.atomic
+def delete_course(by: By, course: Course, revision: int | None) -> Course:
+    """The course that is gone now; its projects stay. Raises StaleError."""
+    current = _locked(course.pk, revision)
+    record_change(by, current, snapshot(current), None)
+    current.delete()
+    return current
+
+
+def _locked(pk: int, revision: int | None) -> Course:
+    current = Course.objects.select_for_update().filter(pk=pk).first()
+    if current is None or current.revision != revision:
+        raise StaleError
+    return current
+
+
+def _write_lessons(course: Course, lessons: Sequence[Project]) -> None:
+    CourseLesson.objects.bulk_create(
+        CourseLesson(course=course, place=place, project=project) for place, project in enumerate(lessons, 1)
+    )
