@@ -12,7 +12,7 @@ from club.people.models import Account, Person
 from tests.factories import AccountFactory, PersonFactory, RoleGrantFactory
 
 # Arguments of an address, by the name that a sample of a page calls them.
-Rows = dict[str, dict[str, int]]
+Rows = dict[str, dict[str, int | str]]
 
 COORDINATOR = "ilse"
 HELPER = "maren"
@@ -25,7 +25,9 @@ def furnish() -> Rows:
     """Load the club and answer with the rows that pages are about."""
     load_demonstration()
     _add_people()
-    return {**_lathes(), **_people(), "workshop": {"pk": Workshop.objects.get(name="Kiln Loft").pk}}
+    woods: Rows = {"wood": {"key": "maple_sugar"}, "wood not turned": {"key": "oleander"}}
+    workshop: Rows = {"workshop": {"pk": Workshop.objects.get(name="Kiln Loft").pk}}
+    return {**_lathes(), **_people(), **workshop, **woods}
 
 
 def furnish_nothing() -> Rows:
@@ -70,7 +72,7 @@ def _people() -> Rows:
         "renewed": Person.objects.get(account__name="renewed"),
         "student": Person.objects.get(name="Hester Vane"),
     }
-    found = {name: {"pk": person.pk} for name, person in people.items()}
+    found: Rows = {name: {"pk": person.pk} for name, person in people.items()}
     for name in ("coordinator", "helper"):
         grant = people[name].role_grants.get()
         found[f"role of {name}"] = {"person_pk": grant.person_id, "pk": grant.pk}

@@ -132,6 +132,12 @@ SAMPLES = (
     Sample("cards", "home:cards", 6),
     Sample("cards, none ticked", "home:cards_pdf", 6, query="paper=a4", status=422),
 
+    Sample("woods", "projects:woods", 3),
+    Sample("woods, none fits", "projects:woods", 3, query="q=nowhere"),
+    Sample("wood", "projects:wood", 3, "wood"),
+    Sample("wood, not turned", "projects:wood", 3, "wood not turned"),
+    Sample("finishes", "projects:finishes", 3),
+
     Sample("people", "people:list", 9),
     Sample("people, none found", "people:list", 6, query="name=nobody"),
     Sample("person, oneself", "people:person", 6, "coordinator"),

@@ -36,7 +36,7 @@ def all_patterns(
 ADDRESSES = dict(all_patterns(get_resolver().url_patterns))
 
 
-def samples() -> dict[str, dict[str, int]]:
+def samples() -> dict[str, dict[str, int | str]]:
     """A row for each argument, by address or by the room of the address."""
     workshop = WorkshopFactory()
     lathe = LatheFactory(workshop=workshop)
@@ -46,12 +46,13 @@ def samples() -> dict[str, dict[str, int]]:
         "lathes": {"pk": lathe.pk},
         "lathes:workshop": {"pk": workshop.pk},
         "lathes:workshop_mend": {"pk": workshop.pk},
+        "projects:wood": {"key": "maple_sugar"},
         "people": {"pk": grant.person_id},
         "people:withdraw_role": {"pk": grant.pk, "person_pk": grant.person_id},
     }
 
 
-def arguments_of(address: str, rows: dict[str, dict[str, int]]) -> dict[str, int]:
+def arguments_of(address: str, rows: dict[str, dict[str, int | str]]) -> dict[str, int | str]:
     known = rows.get(address) or rows.get(address.partition(":")[0], {})
     missing = ADDRESSES[address] - known.keys()
     assert not missing, f"samples() has no row for {sorted(missing)} of {address}: add one"
