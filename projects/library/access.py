@@ -8,6 +8,7 @@ from django.shortcuts import get_object_or_404
 
 from club.base.access import may
 from projects.library.models import Course, Edition, Project
+from projects.library.models.course import CourseQuerySet
 from projects.library.models.edition import EditionQuerySet
 
 Reader = AbstractBaseUser | AnonymousUser
@@ -41,6 +42,9 @@ def project_for(account: Reader, key: str, address: str, method: str = "GET") ->
     return get_object_or_404(projects, key=key)
 
 
+def courses_for(account: Reader, address: str, method: str = "GET") -> CourseQuerySet:
+    return Course.objects.whole() if may(account, address, method) else Course.objects.none()
+
+
 def course_for(account: Reader, key: str, address: str, method: str = "GET") -> Course:
-    courses = Course.objects.whole() if may(account, address, method) else Course.objects.none()
-    return get_object_or_404(courses, key=key)
+    return get_object_or_404(courses_for(account, address, method).with_editions(), key=key)

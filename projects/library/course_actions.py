@@ -16,8 +16,11 @@ By = AbstractBaseUser | AnonymousUser | None
 
 
 @transaction.atomic
-def add_course(by: By, course: Course, lessons: Sequence[Project]) -> Course:
-    """A new course with these lessons in their order; raises TakenError when its key is taken."""
+def add_course(by: By, course: Course, lessons: Sequence[str]) -> Course:
+    """A new course with the projects of these keys as lessons, in their order.
+
+    Raises TakenError when its key is taken, StaleError when a project isn't there any more.
+    """
     with unless_taken():
         course.save(force_insert=True)
     _write_lessons(course, lessons)
@@ -26,8 +29,11 @@ def add_course(by: By, course: Course, lessons: Sequence[Project]) -> Course:
 
 
 @transaction.atomic
-def mend_course(by: By, course: Course, revision: int | None, lessons: Sequence[Project]) -> Course:
-    """Write title, summary and lessons; raises StaleError when the course was mended or deleted since."""
+def mend_course(by: By, course: Course, revision: int | None, lessons: Sequence[str]) -> Course:
+    """Write title, summary and lessons.
+
+    Raises StaleError when the course was mended or deleted since, or a project isn't there any more.
+    """
     current = _locked(course.pk, revision)
     before = snapshot(current)
     current.title, current.summary = course.title, course.summary
@@ -55,7 +61,12 @@ def _locked(pk: int, revision: int | None) -> Course:
     return current
 
 
-def _write_lessons(course: Course, lessons: Sequence[Project]) -> None:
+def _write_lessons(course: Course, lessons: Sequence[str]) -> None:
+    wanted = Project.objects.filter(key__in=lessons).order_by("key").select_for_update()
+    projects = {project.key: project for project in wanted}
+    if set(lessons) - projects.keys():
+        raise StaleError
     CourseLesson.objects.bulk_create(
-        CourseLesson(course=course, place=place, project=project) for place, project in enumerate(lessons, 1)
+        CourseLesson(course=course, place=place, project=projects[key])
+        for place, key in enumerate(lessons, 1)
     )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
 
 from django.db import transaction
+from django.db.models import QuerySet
 
 from club.base.quantities.length import LengthStyle
 from club.base.writing import StaleError
@@ -18,9 +18,6 @@ from projects.library.domain.library_form import Library, LibraryCourse, Library
 from projects.library.models import Course, Edition, Project
 from projects.library.plans import EditionLine, LibraryPlan, Planner, Shelf, given_as
 from projects.library.sentences.errors import error_sentence
-
-# Without the editions, which nobody asks for here.
-LESSONS = "lessons__project"
 
 
 def plan_library(data: bytes, lengths: LengthStyle = LengthStyle.AS_TYPED) -> LibraryPlan:
@@ -45,7 +42,7 @@ def _shelf(library: Library, *, lock: bool = False) -> Shelf:
         projects, courses = projects.select_for_update(), courses.select_for_update()
     here = {project.key: project for project in projects}
     editions = Edition.objects.filter(project__in=here.values()).order_by("number")
-    return Shelf(here, tuple(editions), tuple(courses.prefetch_related(LESSONS)))
+    return Shelf(here, tuple(editions), tuple(courses.whole()))
 
 
 @transaction.atomic
@@ -66,7 +63,7 @@ def bring_in(by: By, plan: LibraryPlan, mark: str) -> None:
             _add(by, line, projects)
     courses = {course.key: course for course in shelf.courses}
     for given in (line.course for line in plan.courses if line.comes_in):
-        _write_course(by, given, courses.get(given.key), projects)
+        _write_course(by, given, courses.get(given.key))
 
 
 def _add(by: By, line: EditionLine, projects: dict[str, Project]) -> None:
@@ -77,13 +74,12 @@ def _add(by: By, line: EditionLine, projects: dict[str, Project]) -> None:
         projects[recipe.key] = add_project(by, recipe, kept=kept).project
 
 
-def _write_course(by: By, given: LibraryCourse, here: Course | None, projects: dict[str, Project]) -> None:
-    lessons = [projects[key] for key in given.lessons]
+def _write_course(by: By, given: LibraryCourse, here: Course | None) -> None:
     if here is None:
-        add_course(by, Course(key=given.key, title=given.title, summary=given.summary), lessons)
+        add_course(by, Course(key=given.key, title=given.title, summary=given.summary), given.lessons)
         return
     here.title, here.summary = given.title, given.summary
-    mend_course(by, here, here.revision, lessons)
+    mend_course(by, here, here.revision, given.lessons)
 
 
 def write_edition(edition: Edition) -> str:
@@ -91,19 +87,19 @@ def write_edition(edition: Edition) -> str:
     return _text(json_form.to_json(edition.recipe))
 
 
-def write_library(editions: Iterable[Edition], courses: Sequence[Course]) -> str:
-    """The library as JSON text, which `plan_library` reads back as no change at all."""
+def write_library(editions: QuerySet[Edition], courses: QuerySet[Course]) -> str:
+    """The library as JSON text, which `plan_library` reads back as no change at all.
+
+    In an order that doesn't depend on when anything came in.
+    """
     library = Library(
-        tuple(LibraryEdition(edition.recipe, not edition.is_draft) for edition in editions),
-        tuple(given_as(course) for course in courses),
+        tuple(
+            LibraryEdition(edition.recipe, not edition.is_draft)
+            for edition in editions.order_by("project__key", "number")
+        ),
+        tuple(given_as(course) for course in courses.order_by("key")),
     )
     return _text(library_form.to_json(library))
-
-
-def whole_library() -> tuple[Iterable[Edition], Sequence[Course]]:
-    """Everything there is, in an order that doesn't depend on when it came in."""
-    editions = Edition.objects.select_related("project").order_by("project__key", "number")
-    return editions, list(Course.objects.prefetch_related(LESSONS).order_by("key"))
 
 
 def _text(document: dict[str, Json]) -> str:

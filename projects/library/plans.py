@@ -171,41 +171,21 @@ class Planner:
         )
 
     def _edition(self, place: int, edition: LibraryEdition) -> EditionLine:
-        before = self.standing.setdefault(edition.recipe.key, [])
-        if here := self._same(edition, before):
+        recipe = edition.recipe
+        filled = with_table_values(recipe, woods(), finishes())
+        before = self.standing.setdefault(recipe.key, [])
+        if here := _same(edition, [to_json(recipe), to_json(filled)], before):
             here.matched = True
             return EditionLine(place, edition, "same", here.number)
-        look = looked_over(edition.recipe)
-        if problem := self._problem(place, edition, before, look):
+        look = looked_over(recipe)
+        if problem := _problem(place, edition, before, look):
             return EditionLine(place, edition, "problem", problem=problem, look=look)
         last = before[-1] if before else None
         number = last.number + 1 if last else 1
-        before.append(_Standing(number, edition.kept, edition.recipe.title, given=edition.recipe))
-        differs = self._differs(last.recipe, edition.recipe) if last else ()
+        becomes = filled if edition.kept else recipe
+        before.append(_Standing(number, edition.kept, recipe.title, given=becomes))
+        differs = differences(last.recipe, becomes, self.lengths) if last else ()
         return EditionLine(place, edition, "next" if last else "new", number, "", differs, look)
-
-    def _same(self, edition: LibraryEdition, before: list[_Standing]) -> _Standing | None:
-        """The edition here that is this very one, to the last typed letter; each is found once.
-
-        What the tables fill in when an edition is kept may be left open in the file.
-        """
-        filled = with_table_values(edition.recipe, woods(), finishes())
-        documents = [to_json(edition.recipe), to_json(filled)]
-        free = [each for each in before if each.is_free_and(documents)]
-        return next((each for each in free if each.kept is edition.kept), free[0] if free else None)
-
-    def _problem(self, place: int, edition: LibraryEdition, before: list[_Standing], look: LookedOver) -> str:
-        title = edition.recipe.title
-        draft = next((each for each in before if not each.kept), None)
-        if draft is not None:
-            return edition_problem("draft_here" if draft.edition else "draft_before", place, title)
-        if edition.kept and look.refused:
-            return edition_problem("not_good", place, title, why=look.refused[0].sentence)
-        return ""
-
-    def _differs(self, old: Recipe, new: Recipe) -> tuple[str, ...]:
-        said = difference_sentences(old, new, self.lengths)
-        return said or ((str(TYPED),) if to_json(old) != to_json(new) else ())
 
     def _course(self, place: int, course: LibraryCourse) -> CourseLine:
         if problem := self._course_problem(place, course):
@@ -236,6 +216,33 @@ class Planner:
 
     def _titles(self, keys: tuple[str, ...]) -> str:
         return ", ".join(self.standing[key][-1].title if self.standing.get(key) else key for key in keys)
+
+
+def _same(
+    edition: LibraryEdition, documents: list[dict[str, Json]], before: list[_Standing]
+) -> _Standing | None:
+    """The edition here that is this very one, to the last typed letter; each is found once.
+
+    What the tables fill in when an edition is kept may be left open in the file.
+    """
+    free = [each for each in before if each.is_free_and(documents)]
+    return next((each for each in free if each.kept is edition.kept), free[0] if free else None)
+
+
+def _problem(place: int, edition: LibraryEdition, before: list[_Standing], look: LookedOver) -> str:
+    title = edition.recipe.title
+    draft = next((each for each in before if not each.kept), None)
+    if draft is not None:
+        return edition_problem("draft_here" if draft.edition else "draft_before", place, title)
+    if edition.kept and look.refused:
+        return edition_problem("not_good", place, title, why=look.refused[0].sentence)
+    return ""
+
+
+def differences(old: Recipe, new: Recipe, lengths: LengthStyle) -> tuple[str, ...]:
+    """What differs in words, and be it only how something was typed; nothing for the very same."""
+    said = difference_sentences(old, new, lengths)
+    return said or ((str(TYPED),) if to_json(old) != to_json(new) else ())
 
 
 def given_as(course: Course) -> LibraryCourse:

@@ -9,7 +9,11 @@ from projects.library.models.project import Project
 
 class CourseQuerySet(models.QuerySet["Course"]):
     def whole(self) -> CourseQuerySet:
-        """With the lessons in their order."""
+        """With the projects of the lessons in their order."""
+        return self.prefetch_related("lessons__project")
+
+    def with_editions(self) -> CourseQuerySet:
+        """With every edition of the lessons' projects."""
         return self.prefetch_related("lessons__project__editions")
 
 
