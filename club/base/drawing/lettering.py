@@ -37,13 +37,17 @@ class Anchor(StrEnum):
 
 @dataclass(frozen=True)
 class Lettering:
-    """Words on one level line; x and y in mm, y is the base line, size the type size in mm."""
+    """Words on one line; x and y in mm, on the base line, size the type size in mm.
+
+    The line is level, or `turned` a quarter to the left, read from the right (ISO 129-1).
+    """
 
     x: float
     y: float
     words: str
     size: float
     anchor: Anchor = Anchor.START
+    turned: bool = False
 
     @property
     def svg_x(self) -> str:
@@ -60,8 +64,16 @@ class Lettering:
     @property
     def box(self) -> Box:
         width = text_width(self.words, self.size)
-        left = self.x - {Anchor.START: 0.0, Anchor.MIDDLE: width / 2, Anchor.END: width}[self.anchor]
-        return Box(left, self.y - 0.75 * self.size, left + width, self.y + 0.25 * self.size)
+        before = _before(width, self.anchor)
+        above, below = 0.75 * self.size, 0.25 * self.size
+        if self.turned:
+            return Box(self.x - above, self.y + before - width, self.x + below, self.y + before)
+        return Box(self.x - before, self.y - above, self.x - before + width, self.y + below)
+
+    @property
+    def svg_turn(self) -> str:
+        """The transform of a turned line; "" for a level one."""
+        return f"rotate(-90 {self.svg_x} {self.svg_y})" if self.turned else ""
 
 
 Mark = Shape | Lettering
@@ -89,14 +101,29 @@ def text_width(words: str, size: float) -> float:
     return sum(_WIDTHS.get(letter, _WIDEST) for letter in words) * size / 1000
 
 
+def _before(width: float, anchor: Anchor) -> float:
+    """How much of the words stands before their anchor."""
+    return {Anchor.START: 0.0, Anchor.MIDDLE: width / 2, Anchor.END: width}[anchor]
+
+
 def letter(label: Label, x: float, y: float, size: float, anchor: Anchor = Anchor.START) -> tuple[Mark, ...]:
     """The label on a base line at y; x is its start, middle or end."""
-    width = label.width(size)
-    left = x - {Anchor.START: 0.0, Anchor.MIDDLE: width / 2, Anchor.END: width}[anchor]
+    left = x - _before(label.width(size), anchor)
     if not label.diameter:
         return (Lettering(x, y, label.words, size, anchor),)
     text_left = left + (_MARK_WIDTH + _MARK_GAP) * size
     return (*_diameter_mark(left, y, size), Lettering(text_left, y, label.words, size))
+
+
+def letter_turned(
+    label: Label, x: float, y: float, size: float, anchor: Anchor = Anchor.START
+) -> tuple[Mark, ...]:
+    """The label turned a quarter to the left on an upright base line at x; y is its start, middle or end."""
+    if not label.diameter:
+        return (Lettering(x, y, label.words, size, anchor, turned=True),)
+    foot = y + _before(label.width(size), anchor)
+    start = foot - (_MARK_WIDTH + _MARK_GAP) * size
+    return (*_turned_diameter_mark(x, foot, size), Lettering(x, start, label.words, size, turned=True))
 
 
 def _diameter_mark(x: float, y: float, size: float) -> tuple[Shape, ...]:
@@ -105,4 +132,13 @@ def _diameter_mark(x: float, y: float, size: float) -> tuple[Shape, ...]:
     return (
         Circle(x + 37 * unit, foot - 50 * unit, 28.5 * unit, Kind.THIN),
         Line(x + 11.5 * unit, foot, x + 62.5 * unit, foot - 100 * unit, Kind.THIN),
+    )
+
+
+def _turned_diameter_mark(x: float, y: float, size: float) -> tuple[Shape, ...]:
+    unit = _MARK_HEIGHT * size / 100
+    foot = x + _MARK_SINKS * size
+    return (
+        Circle(foot - 50 * unit, y - 37 * unit, 28.5 * unit, Kind.THIN),
+        Line(foot, y - 11.5 * unit, foot - 100 * unit, y - 62.5 * unit, Kind.THIN),
     )

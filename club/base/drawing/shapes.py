@@ -26,10 +26,11 @@ class Kind(StrEnum):
 
 
 class Fill(StrEnum):
-    """Whether a closed shape hides what lies behind it."""
+    """What a closed shape is filled with; either hides what lies behind it."""
 
     NONE = "none"
     SHEET = "sheet"
+    WOOD = "wood"
 
 
 @dataclass(frozen=True)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
 from itertools import groupby
+from math import inf
 
 from club.base.drawing.lettering import Lettering, Mark
 from club.base.drawing.shapes import Box, Fill, Kind, Shape, box_round, plain
@@ -14,12 +15,12 @@ _MOST_ROUNDS = 40
 _CLOSE_ENOUGH = 0.002
 _NEXT_TO_NOTHING = 1e-6
 INK, PENCIL = "#14253b", "#586069"
-FILLS = {Fill.NONE: "none", Fill.SHEET: "#fbfaf6"}
+FILLS = {Fill.NONE: "none", Fill.SHEET: "#fbfaf6", Fill.WOOD: "#ddbb88"}
 
 
 @dataclass(frozen=True)
 class Pen:
-    """How a kind of line is drawn; width and dashes in pixels of the size the drawing is made for."""
+    """How a kind of line is drawn; width and dashes in units of the size the drawing is made for."""
 
     width: float
     ink: str = INK
@@ -33,6 +34,17 @@ PENS = {
     Kind.AXIS: Pen(1.0, dashes=(14.0, 3.0, 2.0, 3.0)),
     Kind.PHANTOM: Pen(1.0, PENCIL, (12.0, 3.0, 2.0, 3.0, 2.0, 3.0)),
     Kind.HATCH: Pen(0.75),
+    Kind.SOLID: Pen(0.0, "none"),
+    Kind.BLANK: Pen(0.0, "none"),
+}
+# For a drawing printed life size, in mm: ISO 128-2 has line groups, and 0.5 with 0.18 holds on a copier.
+PAPER_PENS = {
+    Kind.HEAVY: Pen(0.5),
+    Kind.THIN: Pen(0.18),
+    Kind.DASHED: Pen(0.25, dashes=(3.0, 1.5)),
+    Kind.AXIS: Pen(0.18, dashes=(8.0, 1.5, 1.0, 1.5)),
+    Kind.PHANTOM: Pen(0.18, PENCIL, (6.0, 1.5, 1.0, 1.5, 1.0, 1.5)),
+    Kind.HATCH: Pen(0.15),
     Kind.SOLID: Pen(0.0, "none"),
     Kind.BLANK: Pen(0.0, "none"),
 }
@@ -55,11 +67,12 @@ class Stroke:
 
 @dataclass(frozen=True)
 class Drawing:
-    """Marks in mm, made to be seen `width_px` pixels wide."""
+    """Marks in mm, made to be seen `width_px` pixels wide, or on paper so many mm."""
 
     marks: tuple[Mark, ...]
     box: Box
     width_px: float
+    pens: Mapping[Kind, Pen] = field(default_factory=lambda: PENS)
 
     @property
     def strokes(self) -> list[Stroke]:
@@ -69,7 +82,7 @@ class Drawing:
         return [self._stroke(kind, fill, "".join(shape.d for shape in run)) for (kind, fill), run in runs]
 
     def _stroke(self, kind: Kind, fill: Fill, d: str) -> Stroke:
-        pen = PENS[kind]
+        pen = self.pens[kind]
         dashes = " ".join(plain(dash * self.px) for dash in pen.dashes)
         filled = INK if kind is Kind.SOLID else FILLS[fill]
         return Stroke(kind, d, pen.ink, filled, plain(pen.width * self.px), dashes)
@@ -101,26 +114,33 @@ class Drawing:
         return plain(self.height_px)
 
 
-def drawn(marks: Iterable[Mark], width_px: float, margin: float) -> Drawing:
-    """The marks with a margin in mm round them all."""
+def drawn(marks: Iterable[Mark], width_px: float, margin: float, tallest_px: float = inf) -> Drawing:
+    """The marks with a margin in mm round them all; room at both sides keeps a tall one at this height."""
     kept = tuple(marks)
-    return Drawing(kept, box_round(mark.box for mark in kept).grown(margin), width_px)
+    box = box_round(mark.box for mark in kept).grown(margin)
+    beside = max(box.height * width_px / tallest_px - box.width, 0.0) / 2
+    return Drawing(kept, Box(box.left - beside, box.top, box.right + beside, box.bottom), width_px)
 
 
-def fitted(build: Callable[[float], Iterable[Mark]], width_px: float, text_px: float = TEXT_PX) -> Drawing:
+def fitted(
+    build: Callable[[float], Iterable[Mark]],
+    width_px: float,
+    text_px: float = TEXT_PX,
+    tallest_px: float = inf,
+) -> Drawing:
     """Letter a drawing so that its text stands `text_px` high when it is `width_px` wide.
 
     `build` takes a type size in mm and gives the marks. Larger lettering widens the drawing, which makes
     the lettering smaller on screen, so the size is found by going round. Words so long that the thing itself
     would shrink to less than a third of the width stay smaller instead.
     """
-    bare = box_round(mark.box for mark in build(_NEXT_TO_NOTHING)).width
-    size = text_px * bare / width_px
-    drawing = drawn(build(size), width_px, size / 2)
+    least = drawn(build(_NEXT_TO_NOTHING), width_px, 0.0, tallest_px).box.width
+    size = text_px * least / width_px
+    drawing = drawn(build(size), width_px, size / 2, tallest_px)
     for _ in range(_MOST_ROUNDS):
         wanted = text_px * drawing.px
-        if abs(wanted - size) < _CLOSE_ENOUGH * size or drawing.box.width > 3 * bare:
+        if abs(wanted - size) < _CLOSE_ENOUGH * size or drawing.box.width > 3 * least:
             break
         size = wanted
-        drawing = drawn(build(size), width_px, size / 2)
+        drawing = drawn(build(size), width_px, size / 2, tallest_px)
     return drawing

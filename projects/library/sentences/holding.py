@@ -9,6 +9,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from club.base.quantities.length import Length, LengthStyle, show_length
+from club.base.quantities.shown import with_about
 from projects.library.domain.blank import NOT_NAMED, Blank, RoundBlank, SlabBlank, SquareBlank
 from projects.library.domain.holding import (
     BetweenCentres,
@@ -29,18 +30,28 @@ from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import woods
 
 Show = Callable[[Length], str]
+TENTH = 100_000  # nm in a tenth of a millimetre
 # As people type them: `in`, `inches`, `"`.
 INCHES = re.compile(r"[0-9.]\s*(?:in\b|inch|\"|\u2033|'')", re.IGNORECASE)
 
 
 def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
-    """How a reader is shown a length; one that was worked out, in the unit its recipe is drawn in."""
+    """How a reader is shown a length; one that was worked out, in the unit its recipe is drawn in.
+
+    Millimetres that were worked out are rounded to what a hand can set with care, a tenth.
+    """
     about = _("about")
-    worked_out = LengthStyle.SIXTY_FOURTHS if recipe and _drawn_in_inches(recipe) else lengths
+    in_inches = recipe is not None and _drawn_in_inches(recipe)
+    own = LengthStyle.SIXTY_FOURTHS if in_inches else LengthStyle.MILLIMETRES
 
     def show(length: Length) -> str:
-        as_typed = lengths is LengthStyle.AS_TYPED
-        return show_length(length, worked_out if as_typed and not length.typed else lengths, about)
+        if length.typed:
+            return show_length(length, lengths, about)
+        style = own if lengths is LengthStyle.AS_TYPED else lengths
+        if style is not LengthStyle.MILLIMETRES:
+            return show_length(length, style, about)
+        rounded = Length((length.nm + TENTH // 2) // TENTH * TENTH)
+        return with_about(show_length(rounded, style), rounded == length, about)
 
     return show
 
