@@ -13,8 +13,11 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from club.base.access_table import METHODS, TABLE
 from club.base.roles import Everyone, Role, Who
+from projects.library.course_actions import add_course
+from projects.library.models import Course
 from tests.conftest import SignInAs
 from tests.factories import AccountFactory, LatheFactory, RoleGrantFactory, WorkshopFactory
+from tests.projects.library.rows import draft
 
 NOBODY = "nobody"
 TRIED = ("GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS")
@@ -41,8 +44,16 @@ def samples() -> dict[str, dict[str, int | str]]:
     workshop = WorkshopFactory()
     lathe = LatheFactory(workshop=workshop)
     grant = RoleGrantFactory(person=AccountFactory().person, workshop=workshop)
+    edition = draft()
+    course = add_course(None, Course(key="evenings", title="Evenings", summary="Two."), [edition.project.key])
+    project = {"key": edition.project.key, "number": edition.number}
+    courses = ("projects:course", "projects:course_mend", "projects:course_delete")
     return {
         "home": {"pk": lathe.pk},
+        **dict.fromkeys(("home:project", "home:edition", "home:handout", "home:handout_pdf"), project),
+        "projects": {**project, "older": edition.number, "newer": edition.number},
+        "projects:schema": {"form": "library"},
+        **{address: {"key": course.key} for address in courses},
         "lathes": {"pk": lathe.pk},
         "lathes:workshop": {"pk": workshop.pk},
         "lathes:workshop_mend": {"pk": workshop.pk},
