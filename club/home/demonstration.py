@@ -16,6 +16,7 @@ from club.people.actions.roles import give_role
 from club.people.actions.sign_ins import give_sign_in
 from club.people.forms import PersonForm
 from club.people.models import Account, Person
+from projects.library import exchange
 
 FOLDER = Path(__file__).resolve().parent.parent / "management" / "demonstration"
 CLUB = "Quernby Turners"
@@ -35,6 +36,7 @@ def load_demonstration() -> bool:
         if not plan.is_good:
             raise ValueError(*plan.all_problems)
         bring_in(coordinator, plan)
+        _library(coordinator)
     return True
 
 
@@ -44,6 +46,14 @@ def _text(name: str) -> str:
 
 def _rows(name: str) -> tuple[CsvRow, ...]:
     return read_list(_text(name)).rows
+
+
+def _library(by: Account) -> None:
+    """The projects and courses, as another club's library comes in."""
+    plan = exchange.plan_library((FOLDER / "library.json").read_bytes())
+    if not plan.is_good:
+        raise ValueError(*plan.all_problems)
+    exchange.bring_in(by, plan, plan.mark)
 
 
 def _workshop(row: CsvRow) -> Workshop:

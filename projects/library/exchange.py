@@ -33,16 +33,20 @@ def plan_library(data: bytes, lengths: LengthStyle = LengthStyle.AS_TYPED) -> Li
 
 
 def _shelf(library: Library, *, lock: bool = False) -> Shelf:
-    """What is here of all that the library speaks of, locked until the transaction ends where `lock` says."""
+    """What is here of all that the library speaks of, locked until the transaction ends where `lock` says.
+
+    Courses are locked before projects, as when one is mended.
+    """
     keys = {edition.recipe.key for edition in library.editions}
     keys |= {key for course in library.courses for key in course.lessons}
-    projects = Project.objects.filter(key__in=keys).order_by("key")
     courses = Course.objects.filter(key__in={course.key for course in library.courses}).order_by("key")
+    projects = Project.objects.filter(key__in=keys).order_by("key")
     if lock:
-        projects, courses = projects.select_for_update(), courses.select_for_update()
+        courses, projects = courses.select_for_update(), projects.select_for_update()
+    found = tuple(courses.whole())
     here = {project.key: project for project in projects}
     editions = Edition.objects.filter(project__in=here.values()).order_by("number")
-    return Shelf(here, tuple(editions), tuple(courses.whole()))
+    return Shelf(here, tuple(editions), found)
 
 
 @transaction.atomic
