@@ -54,7 +54,7 @@ def tiles(marks: Sequence[Mark], width: float, height: float) -> tuple[Tile, ...
 
 
 def _room(box: Box, width: float, height: float) -> Interval:
-    """What a sheet has for the drawing alone: crosses stand beyond the ends of a cut, so may bring on another."""
+    """What a sheet has for the drawing alone; crosses beyond the ends of a cut may bring on another cut."""
     down = box.height > height or (box.width > width and box.height + 2 * BAND > height)
     across = box.width > width or (down and box.width + 2 * BAND > width)
     return (width - 2 * BAND if down else width, height - 2 * BAND if across else height)
