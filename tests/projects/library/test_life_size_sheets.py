@@ -21,7 +21,7 @@ SIZES = pytest.mark.parametrize(
 
 
 def marks(length, across):
-    """A bar with words turned upright above it, close together, and long ones at that."""
+    """A bar with long words turned upright above it, and level ones below it with few gaps to cut in."""
     bar = Rect(0.0, -across / 2, length, across)
     lettered = [
         mark
@@ -30,7 +30,11 @@ def marks(length, across):
             Label(f"{number} and a good many more words"), 9 * number, -across / 2 - 2, 3.2
         )
     ]
-    return (bar, *lettered)
+    level = [
+        Lettering(53.0 * number, across / 2 + 6, "as long as four overlaps and more", 3.2)
+        for number in range(int(length / 53))
+    ]
+    return (bar, *lettered, *level)
 
 
 def columns(found: tuple[Tile, ...]) -> list[tuple[float, float]]:
