@@ -31,6 +31,7 @@ from projects.library.forms.fields import (
 )
 from projects.library.forms.groups import Group
 from projects.library.forms.offers import Offers, finishes_by_name, species, tapers, words_of
+from projects.library.sentences.drafting import NOTHING_OFFERED
 from projects.library.sentences.fields import field_help, field_label
 
 # So few words are seen at a glance; more go into a list that opens.
@@ -86,6 +87,7 @@ def _several(member: Member, part: ListPart, offers: Offers, value: Any, **words
             return GritsField(part.bounds, each, **words)
         case TextPart() if member.name in SOME_KEYS:
             offered = _with_those(SOME_KEYS[member.name](offers), value or ())
+            words["help_text"] = words["help_text"] if offered else NOTHING_OFFERED
             return SomeOfField(offered, part.bounds, before=value or (), **words)
         case TextPart():
             return SkillsField(part.bounds, **words)

@@ -129,6 +129,8 @@ OWN_LABELS: dict[tuple[type, str], Words] = {
     (materials.SpareCount, "count"): _("spare kits for a class"),
 }
 HELP: dict[str, Words] = {
+    "adhesive": _("One of the glues that stand among the materials."),
+    "parts": _("Two at least, of what stands among the materials."),
     "checkpoint": _("What has to be true before going on."),
     "density_kg_per_m3": _("Empty: as the table of woods has it when the draft is kept."),
     "grams_per_m2": _("As its maker says."),

@@ -46,7 +46,7 @@ def _at_spot(request: HtmxRequest, draft: Edition, *, adding: bool) -> HttpRespo
 
 def _written(request: HtmxRequest, draft: Edition, spot: Spot) -> HttpResponse:
     context = {"edition": draft, "key": draft.project.key, "called": place_words(spot.page)}
-    context |= {"anchor": anchor_of(spot.page), "at": write_place(spot.page)}
+    context |= {"anchor": anchor_of(spot.page), "at": write_place(spot.page), "adding": spot.adding}
     if spot.kinds:
         context["kinds"] = kind_choices(spot)
         return render(request, "projects/library/draft_kinds.html", context)

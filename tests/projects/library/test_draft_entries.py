@@ -106,6 +106,16 @@ def test_a_move_on_a_page_out_of_date_moves_nothing_and_says_so(
     assert str(STALE) in text_of(as_instructor.get(address("draft")))
 
 
+def test_what_is_not_there_any_more_on_a_page_out_of_date_is_no_dead_end(as_instructor: Client):
+    edition = draft()
+    save_draft(None, edition, replace(KNOB, cautions=()), 1)
+
+    answer = as_instructor.post(address("draft_move"), {"up": "cautions.0", "revision": "1"})
+
+    assert answer.headers["Location"] == address("draft")
+    assert str(STALE) in text_of(as_instructor.get(address("draft")))
+
+
 def test_an_entry_is_taken_out_after_asking(as_instructor: Client):
     draft()
     way = address("draft_take_out", at="mountings.0.steps.4")

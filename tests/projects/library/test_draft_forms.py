@@ -121,3 +121,11 @@ def test_ticks_come_in_the_order_of_the_recipe_when_some_are_changed():
 
     assert form.is_valid()
     assert form.cleaned_data["parts"] == ("dowel", "towel")
+
+
+def test_where_nothing_can_be_chosen_yet_it_is_said():
+    spot = spot_at(replace(KNOB, glue_ups=(), preparation=()), "preparation.0", None, adding=True)
+
+    form = RecordForm(None, spot.group, spot.offers, 1)
+
+    assert form.fields["after"].help_text == "Nothing is written yet that could be chosen here."
