@@ -108,12 +108,17 @@ class LibraryPlan:
         return self.is_good and self.has_changes
 
     @property
-    def new_count(self) -> int:
-        return sum(line.comes_in for line in self.editions)
+    def told(self) -> tuple[EditionLine, ...]:
+        """The editions of which more is to be said than that they are here."""
+        return tuple(line for line in self.editions if line.kind != "same")
 
     @property
-    def same_count(self) -> int:
-        return len(self.editions) - self.new_count
+    def same(self) -> tuple[EditionLine, ...]:
+        return tuple(line for line in self.editions if line.kind == "same")
+
+    @property
+    def new_count(self) -> int:
+        return sum(line.comes_in for line in self.editions)
 
     @property
     def course_count(self) -> int:

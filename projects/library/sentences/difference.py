@@ -41,9 +41,9 @@ def _changed(change: Change, before: Speech, after: Speech) -> str:
     where = lead((*change.place, Stop(change.field)))
     was, now = before.value(change.field, change.before), after.value(change.field, change.after)
     if not was:
-        return _ended(_("%(where)s is new: %(what)s") % {"where": where, "what": now})
+        return _("%(where)s: %(what)s is new.") % {"where": where, "what": now}
     if not now:
-        return _ended(_("%(where)s is taken out: %(what)s") % {"where": where, "what": was})
+        return _("%(where)s: %(what)s is taken out.") % {"where": where, "what": was}
     if before.alike(change.field, change.before, change.after):
         was = before.exactly(change.field, change.before)
         now = after.exactly(change.field, change.after)
@@ -51,7 +51,7 @@ def _changed(change: Change, before: Speech, after: Speech) -> str:
 
 
 def _became(where: str, was: str, now: str) -> str:
-    return _("%(where)s: %(was)s became %(now)s.") % {"where": where, "was": was, "now": now}
+    return _ended(_("%(where)s: %(was)s became %(now)s") % {"where": where, "was": was, "now": now})
 
 
 def _before(place: tuple[Stop, ...]) -> str:
@@ -75,4 +75,6 @@ def _numbered(change: Change) -> str:
 
 def _ended(sentence: str) -> str:
     """With a full stop, unless what is told of ends a sentence itself."""
-    return sentence if sentence.endswith((".", "!", "?")) else _("%(sentence)s.") % {"sentence": sentence}
+    if sentence.removesuffix("”").endswith((".", "!", "?")):
+        return sentence
+    return _("%(sentence)s.") % {"sentence": sentence}

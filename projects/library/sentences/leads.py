@@ -72,6 +72,7 @@ NAMES: Mapping[str, Words] = {
     "stage": _("stage"),
     "stands_out": _("stands out by"),
     "steps": _("steps"),
+    "text": _("text"),
     "turned_round": _("turned round"),
     "wait_hours": _("hours of wait after it"),
 }

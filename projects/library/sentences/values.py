@@ -31,6 +31,8 @@ from projects.library.tables import finishes
 BASE_SIGNS: Mapping[type, str] = {Area: "µm²", Volume: "nl"}
 # Grades, not counts: they are written without a blank in them.
 GRADES = frozenset({"grit", "grits"})
+# Empty until an edition is kept; then the tables of woods and finishes fill them.
+FROM_TABLES = frozenset({"density_kg_per_m3", "spread_cm2_per_ml"})
 
 
 @dataclass(frozen=True)
@@ -47,7 +49,7 @@ class Speech:
         """`8`, `1/2 in`, `bowl gouge`, `“Sand it.”`, `120, 180`; nothing for what is left out."""
         match value:
             case None:
-                return ""
+                return _("as the table says") if field in FROM_TABLES else ""
             case bool():
                 return _("yes") if value else _("no")
             case Enum():

@@ -61,7 +61,7 @@ def test_a_value_that_changed_is_told_with_its_place():
     assert told(before, after) == (
         "Mounting 1, step 2, minutes: 5 became 8.",
         "Mounting 1, step 2, tool: bowl gouge became spindle gouge.",
-        "Mounting 1, step 2, rest gap is new: 1/4\u00a0in.",
+        "Mounting 1, step 2, rest gap: 1/4\u00a0in is new.",
     )
 
 
@@ -96,8 +96,20 @@ def test_lists_of_words_and_numbers_are_told_whole():
         "Grits: 120, 1000 became 120, 240.",
     )
     assert told(replace(KNOB, skills=("parting_tool",)), replace(KNOB, skills=())) == (
-        "Skills is taken out: parting tool.",
+        "Skills: parting tool is taken out.",
     )
+
+
+def test_what_is_left_to_the_tables_is_told_so():
+    before = replace(KNOB, blank=replace(KNOB.blank, density_kg_per_m3=705))
+
+    assert told(before, KNOB) == ("Blank, density in kg/m³: 705 became as the table says.",)
+
+
+def test_a_text_that_ends_a_sentence_gets_no_second_full_stop():
+    (said,) = told(with_step(KNOB, 0, 1, text="Cut."), with_step(KNOB, 0, 1, text="Cut it."))
+
+    assert said == "Mounting 1, step 2, text: “Cut.” became “Cut it.”"
 
 
 def test_a_difference_that_rounding_hides_is_told_to_the_last_digit():
@@ -127,7 +139,7 @@ def test_recipes_that_differ_are_told_apart_in_clean_words(one, other, turned, l
     for sentence in said:
         assert junk_in(sentence) <= typed, sentence
         assert sentence[0] == sentence[0].upper()
-        assert re.search(r": (.+) became \1\.$", sentence) is None, sentence
+        assert re.search(r": (.+) became \1\.?$", sentence) is None, sentence
 
 
 @SLOW
