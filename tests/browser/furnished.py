@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from django.test import Client
 from django.urls import reverse
 
@@ -9,7 +11,10 @@ from club.base.access import Role
 from club.home.demonstration import load_demonstration
 from club.lathes.models import Lathe, Workshop
 from club.people.models import Account, Person
+from projects.library.models import Course, Edition
 from tests.factories import AccountFactory, PersonFactory, RoleGrantFactory
+from tests.projects.library.examples import KNOB, with_step
+from tests.projects.library.rows import draft
 
 # Arguments of an address, by the name that a sample of a page calls them.
 Rows = dict[str, dict[str, int | str]]
@@ -27,7 +32,28 @@ def furnish() -> Rows:
     _add_people()
     woods: Rows = {"wood": {"key": "maple_sugar"}, "wood not turned": {"key": "oleander"}}
     workshop: Rows = {"workshop": {"pk": Workshop.objects.get(name="Kiln Loft").pk}}
-    return {**_lathes(), **_people(), **workshop, **woods}
+    return {**_lathes(), **_people(), **workshop, **woods, "draft": {"key": _draft()}, **_library()}
+
+
+def _draft() -> str:
+    """A project that is being written, with a step that isn't right yet; its key."""
+    knob = replace(with_step(KNOB, "rough", stage=None), key="knob-in-the-making", title="Knob in the making")
+    return draft(knob).project.key
+
+
+def _library() -> Rows:
+    """An edition that has one before it, the two, and a course."""
+    edition = Edition.objects.kept().select_related("project").order_by("-number")[0]
+    key = edition.project.key
+    making = Edition.objects.drafts().select_related("project").get(project__key="egg-cup")
+    return {
+        "project": {"key": key},
+        "edition": {"key": key, "number": edition.number},
+        "edition in the making": {"key": making.project.key, "number": making.number},
+        "draft to keep": {"key": making.project.key},
+        "two editions": {"key": key, "older": 1, "newer": edition.number},
+        "course": {"key": Course.objects.all()[0].key},
+    }
 
 
 def furnish_nothing() -> Rows:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -10,6 +11,7 @@ from django.test import Client
 from django.urls import reverse
 
 from club.base.access_table import TABLE
+from club.home.demonstration import FOLDER
 from club.people.models import Account
 from tests.browser.furnished import COORDINATOR, HELPER, LOCKED_OUT, NEWCOMER, WRONG_PASSWORD, Rows
 
@@ -79,9 +81,19 @@ WRONG_LATHE = {
     "draw_bars": "A",
     "condition": "limited",
 }
+WRONG_MARKS = {"outside-rows": "4", "outside-1-at": "wide", "outside-1-diameter": "", "act": "show"}
 HEADINGS = "workshop,number,through bore\n"
 WRONG_LINES = HEADINGS + "Kiln Loft,1,2 3/0 in\nNowhere,2,\nKiln Loft,,9 mm"
 GOOD_LINES = HEADINGS + "Kiln Loft,1,11/16 in\nKiln Loft,2,3/8 in\nKiln Loft,77,"
+
+
+def dish_that_says(summary: str) -> str:
+    """The text of one edition of a dish, another than the demonstration has kept."""
+    library = json.loads((FOLDER / "library.json").read_text(encoding="utf-8"))
+    recipes = (entry["recipe"] for entry in library["editions"])
+    dish: dict[str, object] = next(recipe for recipe in recipes if recipe["key"] == "pocket-dish")
+    return json.dumps(dish | {"summary": summary})
+
 
 # fmt: off
 SAMPLES = (
@@ -132,6 +144,59 @@ SAMPLES = (
     Sample("cards", "home:cards", 6),
     Sample("cards, none ticked", "home:cards_pdf", 6, query="paper=a4", status=422),
 
+    Sample("projects", "projects:list", 9),
+    for_helper("projects, for a helper", "projects:list", 9),
+    Sample("projects, narrowed down", "projects:list", 9, query="q=bowl&holding=screw_chuck&state=kept"),
+    Sample("projects, none fits", "projects:list", 8, query="q=nowhere"),
+    Sample("project", "home:project", 6, "project"),
+    Sample("edition", "home:edition", 6, "edition"),
+    Sample("edition, a draft", "home:edition", 6, "edition in the making"),
+    for_helper("edition, for a helper", "home:edition", 6, "edition"),
+    Sample("handout", "home:handout", 4, "edition"),
+    for_helper("handout, for a helper", "home:handout", 4, "edition"),
+    Sample("handout, on no paper", "home:handout_pdf", 4, "edition", query="paper=slate", status=422),
+    Sample("draft kept", "projects:keep", 4, "draft to keep"),
+    Sample("draft kept, not good", "projects:keep", 4, "draft"),
+    wrong("draft kept, changed since", "projects:keep", 10, "draft to keep", revision="0"),
+    Sample("draft thrown away", "projects:throw_away", 4, "draft"),
+    wrong("draft thrown away, changed since", "projects:throw_away", 8, "draft", revision="0"),
+    Sample("draft", "projects:draft", 4, "draft"),
+    Sample("draft, drawing", "projects:draft_marks", 4, "draft"),
+    wrong("draft, drawing, wrong", "projects:draft_marks", 4, "draft", **WRONG_MARKS),
+    Sample("draft, title", "projects:draft_mend", 4, "draft"),
+    wrong("draft, title, wrong", "projects:draft_mend", 4, "draft", title="", revision="1"),
+    Sample("draft, step", "projects:draft_mend", 4, "draft", "at=mountings.0.steps.1"),
+    Sample("draft, mounting", "projects:draft_mend", 4, "draft", "at=mountings.0"),
+    Sample("draft, way of holding", "projects:draft_mend", 4, "draft", "at=mountings.0.holding&kind="),
+    Sample("draft, glue-up", "projects:draft_mend", 4, "draft", "at=glue_ups.0"),
+    Sample("draft, new step", "projects:draft_add", 4, "draft", "at=mountings.0.steps.6"),
+    Sample("draft, new step, wrong", "projects:draft_add", 4, "draft", "at=mountings.0.steps.6",
+           typed={"text": "", "minutes": "soon"}, status=422),
+    Sample("draft, taken out", "projects:draft_take_out", 4, "draft", "at=easier"),
+    Sample("draft, not taken out", "projects:draft_take_out", 4, "draft", "at=mountings.0.steps.5"),
+    Sample("draft, taken out too late", "projects:draft_take_out", 8, "draft", "at=easier",
+           typed={"revision": "0"}, status=422),
+    Sample("project, new", "projects:new", 3),
+    Sample("project, new, kinds missing", "projects:new", 3, query="blank=square", status=422),
+    Sample("project, new, written", "projects:new", 3, query="blank=slab&held=scroll_chuck"),
+    Sample("project, new, wrong", "projects:new", 4, query="blank=slab&held=scroll_chuck",
+           typed={"title": "Bowl", "stands_out": "far"}, status=422),
+
+    Sample("file brought in", "projects:bring_in", 3),
+    wrong("file brought in, empty", "projects:bring_in", 3, text=""),
+    wrong("file brought in, wrong", "projects:bring_in", 3, text=dish_that_says("")),
+    Sample("file looked over", "projects:bring_in", 5, typed={"text": dish_that_says("A wider dish.")}),
+    for_helper("what differs", "projects:difference", 5, "two editions"),
+    Sample("course", "projects:course", 8, "course"),
+    for_helper("course, for a helper", "projects:course", 8, "course"),
+    Sample("course, new", "projects:course_new", 4),
+    wrong("course, new, wrong", "projects:course_new", 4, title="", summary="x" * 700, lesson_2="nothing"),
+    Sample("course, mended", "projects:course_mend", 8, "course"),
+    wrong("course, mended, changed since", "projects:course_mend", 12, "course", title="Evenings",
+          summary="One.", lesson_1="pocket-dish", revision="0"),
+    Sample("course, deleted", "projects:course_delete", 7, "course"),
+    wrong("course, deleted too late", "projects:course_delete", 11, "course", revision="0"),
+
     Sample("woods", "projects:woods", 3),
     Sample("woods, none fits", "projects:woods", 3, query="q=nowhere"),
     Sample("wood", "projects:wood", 3, "wood"),
@@ -173,6 +238,7 @@ EMPTY_CLUB = (
     Sample("empty club, lathe new", "lathes:new", 4),
     Sample("empty club, list brought in", "lathes:import", 3),
     Sample("empty club, workshops", "lathes:workshops", 4),
+    Sample("empty club, projects", "projects:list", 8),
     Sample("empty club, cards", "home:cards", 5),
     Sample("empty club, people", "people:list", 8),
 )
@@ -180,9 +246,10 @@ EMPTY_CLUB = (
 
 # Addresses that answer a GET with no page of their own.
 NO_PAGE = {"home:start", "lathes:export"}
+NO_PAGE |= {"projects:take_away", "projects:edition_json", "projects:schema"}
 # What these refuse, they refuse as a whole: there is no field to get wrong, or no page to say it on.
 NO_FIELDS = {"people:sign_out", "people:open_sign_in", "people:renew_password", "people:bar_sign_in"}
-NO_FIELDS |= {"people:withdraw_role"}
+NO_FIELDS |= {"people:withdraw_role", "projects:draft_move", "projects:next_edition"}
 
 
 def pages_without_sample() -> set[str]:

@@ -31,8 +31,6 @@ STALE = _(
     "The file or the library changed since it was looked over, so nothing was written. Look it over again."
 )
 CHOOSE = _("Choose a file, or put its text below.")
-CHOOSE_AGAIN = _("Over 2\u00a0MB a file isn't carried along by this page: choose it again, then bring it in.")
-TOO_MUCH_TEXT = _("That is more text than fits here. Choose the file above instead.")
 
 
 def edition_problem(code: str, place: int, title: str, **values: str) -> str:
