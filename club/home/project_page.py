@@ -20,6 +20,7 @@ from projects.library.sentences.materials import (
     amount_words,
     beforehand,
     coat_words,
+    grit_words,
     skill_words,
     spares_words,
 )
@@ -75,6 +76,7 @@ def _taught(edition: Edition, show: Show) -> dict[str, Any]:
         "recipe": recipe,
         "blank": blank_words(recipe.blank, show),
         "work": order_of_work(recipe, cautions_for(recipe, woods(), finishes()), show),
+        "grits": grit_words(recipe.grits),
         "finish": [coat_words(coat) for coat in recipe.finish],
         "variants": [*_variants(recipe)],
     }

@@ -25,7 +25,7 @@ from projects.library.domain.materials import (
     Spares,
 )
 from projects.library.domain.preparation import GlueUp, Task
-from projects.library.domain.recipe import Recipe
+from projects.library.domain.recipe import Grits, Recipe
 from projects.library.sentences.holding import blank_words
 from projects.library.sentences.words import word_for
 from projects.library.tables import finishes
@@ -76,6 +76,11 @@ def _wait(coat: Coat) -> str:
     return ngettext("then wait %(count)d hour.", "then wait %(count)d hours.", coat.wait_hours) % {
         "count": coat.wait_hours
     }
+
+
+def grit_words(grits: Grits) -> str:
+    """`P120, P180, P240`."""
+    return ", ".join(f"P{grit}" for grit in grits)
 
 
 def spares_words(spares: Spares) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.core.paginator import Paginator
+from django.db.models import Count
 from django.http import HttpResponse
 from django.shortcuts import render
 from django.views.decorators.vary import vary_on_headers
@@ -26,5 +27,8 @@ def project_list(request: HtmxRequest) -> HttpResponse:
     context = {"form": form, "page": page, "rows": rows, "narrowed": form.narrowed}
     if request.htmx and not request.htmx.history_restore_request:
         return render(request, "projects/library/_projects.html", context)
-    context |= {"counts": counts_of(editions), "courses": Course.objects.whole()}
+    context |= {
+        "counts": counts_of(editions),
+        "courses": Course.objects.annotate(lesson_count=Count("lessons")),
+    }
     return render(request, "projects/library/list.html", context)

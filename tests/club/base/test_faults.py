@@ -21,7 +21,7 @@ def test_a_fault_is_written_out_with_its_reason(monkeypatch, standard_error):
     def broken(*_facts, **_more):
         raise RuntimeError("the belt slipped")
 
-    monkeypatch.setattr("club.home.views.may", broken)
+    monkeypatch.setattr("club.home.views.start.may", broken)
 
     answer = Client(raise_request_exception=False).get(reverse("home:start"))
 

@@ -50,13 +50,18 @@ def ways(request: HttpRequest) -> dict[str, str]:
 
 
 def test_a_coordinator_is_offered_every_way():
-    assert list(ways(asked(reader=Reader()))) == ["lathes:list", "lathes:workshops", "people:list"]
+    assert list(ways(asked(reader=Reader()))) == [
+        "projects:list",
+        "lathes:list",
+        "lathes:workshops",
+        "people:list",
+    ]
 
 
 def test_a_reader_is_offered_only_the_ways_open_to_them():
     helper = Reader(grants=(Grant(Role.HELPER, 3),))
 
-    assert list(ways(asked(reader=helper))) == ["lathes:list", "lathes:workshops"]
+    assert list(ways(asked(reader=helper))) == ["projects:list", "lathes:list", "lathes:workshops"]
 
 
 def test_who_has_not_signed_in_is_offered_no_way():

@@ -258,7 +258,7 @@ def test_without_the_type_setting_library_the_page_names_the_cure(as_coordinator
     def unavailable(*args, **kwargs):
         raise PrintingUnavailable
 
-    monkeypatch.setattr("club.home.views.render_pdf", unavailable)
+    monkeypatch.setattr("club.home.views.cards.render_pdf", unavailable)
     lathe = LatheFactory()
 
     answer = as_coordinator.get(reverse("home:cards_pdf"), {"lathe": lathe.pk, "paper": "a4"})

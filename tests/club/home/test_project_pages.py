@@ -42,7 +42,10 @@ class TestTheProjectPage:
         larger = next_draft(edition, profile=replace(KNOB.profile, marks=wider))
 
         facts = [
-            {fact.name: fact.value for fact in as_coordinator.get(each.get_absolute_url()).context["facts"].all}
+            {
+                fact.name: fact.value
+                for fact in as_coordinator.get(each.get_absolute_url()).context["facts"].all
+            }
             for each in (edition, larger)
         ]
 

@@ -16,6 +16,7 @@ from projects.library.domain.recipe import End, Recipe
 
 # How far a curve may be drawn off itself, in mm: far below the 0.1 mm that a drawing is held to.
 FINE = 0.01
+SYMMETRY, SYMMETRY_APART = 1.75, 1.0  # mm
 PAST_THE_END = 3.0  # of the centre line, mm; ISO 128-2 lets it run a little past
 
 
@@ -75,9 +76,14 @@ def _across(mark: ProfileMark, half: bool, kind: Kind) -> Line:
     return Line(x, -r, x, 0.0 if half else r, kind)
 
 
-def axis(profile: Profile) -> Line:
+def axis(profile: Profile, *, half: bool = False) -> Iterator[Mark]:
+    """The centre line; `half` has two short lines across each of its ends (ISO 128-3)."""
     found = extremes(profile)
-    return Line(found.left.z - PAST_THE_END, 0.0, found.right.z + PAST_THE_END, 0.0, Kind.AXIS)
+    left, right = found.left.z - PAST_THE_END, found.right.z + PAST_THE_END
+    yield Line(left, 0.0, right, 0.0, Kind.AXIS)
+    for end, way in ((left, 1), (right, -1)) if half else ():
+        for x in (end, end + way * SYMMETRY_APART):
+            yield Line(x, -SYMMETRY, x, SYMMETRY, Kind.THIN)
 
 
 def ends(recipe: Recipe, profile: Profile, *, half: bool = False) -> Iterator[Mark]:

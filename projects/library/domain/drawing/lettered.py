@@ -81,7 +81,7 @@ def _drawing(
     return (
         *((round_it,) if round_it else ()),
         *wood,
-        axis(profile),
+        *axis(profile, half=half),
         *_leaders(top, size),
         *_running(below, frame, size, half),
         *_outlets(bottom, size),
