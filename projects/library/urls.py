@@ -10,7 +10,6 @@ urlpatterns = [
     path("", library.project_list, name="list"),
     path("new/", new.new, name="new"),
     path("woods/", woods.wood_list, name="woods"),
-    path("woods/<slug:key>/", woods.wood, name="wood"),
     path("finishes/", woods.finish_list, name="finishes"),
     path("bring-in/", exchange.bring_in, name="bring_in"),
     path("library.json", exchange.take_away, name="take_away"),
@@ -27,7 +26,8 @@ urlpatterns = [
     path("<slug:key>/draft/throw-away/", lifecycle.throw_away, name="throw_away"),
     path("<slug:key>/<int:number>/edition.json", exchange.edition_json, name="edition_json"),
     path("<slug:key>/<int:older>/to/<int:newer>/", exchange.difference, name="difference"),
-    # Behind the drafts: a project may be called courses as well.
+    # Behind the drafts: a project may be called woods or courses as well.
+    path("woods/<slug:key>/", woods.wood, name="wood"),
     path("courses/<slug:key>/", courses.course, name="course"),
     path("courses/<slug:key>/mend/", courses.mend, name="course_mend"),
     path("courses/<slug:key>/delete/", courses.delete, name="course_delete"),

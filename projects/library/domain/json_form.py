@@ -44,6 +44,11 @@ def from_json(data: Json) -> Recipe:
     return recipe
 
 
+def from_own(document: dict[str, Json]) -> Recipe:
+    """The recipe in a document that `to_json` made, which needs no checking: several times as fast."""
+    return cast(Recipe, _record_from_json(document, Recipe, ""))
+
+
 def from_file(data: bytes) -> Recipe:
     """The recipe in the bytes of a file; raises RecipeError."""
     return from_json(read_json(data))

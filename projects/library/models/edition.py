@@ -7,7 +7,7 @@ from django.urls import reverse
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
-from projects.library.domain.json_form import from_json, to_json
+from projects.library.domain.json_form import from_own, to_json
 from projects.library.domain.leaves import leaves
 from projects.library.domain.recipe import Recipe
 from projects.library.models.project import Project
@@ -74,7 +74,7 @@ class Edition(models.Model):
 
     @cached_property
     def recipe(self) -> Recipe:
-        return from_json(self.recipe_json)
+        return from_own(self.recipe_json)
 
     def take(self, recipe: Recipe) -> None:
         """Hold this recipe, without saving: the document and what is shown in lists."""

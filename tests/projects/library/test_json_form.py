@@ -17,7 +17,7 @@ from jsonschema import Draft202012Validator
 from club.base.quantities.length import Length, parse_length
 from projects.library.domain.blank import SquareBlank
 from projects.library.domain.errors import RecipeError
-from projects.library.domain.json_form import from_file, from_json, to_json
+from projects.library.domain.json_form import from_file, from_json, from_own, to_json
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.schema import project_schema
 from tests.projects.library.documents import changed, without
@@ -77,6 +77,13 @@ class TestTheRoundTrip:
         recipe = with_side(Length(5, "1 in"))
 
         assert to_json(recipe)["blank"]["side"] == 5  # type: ignore[index,call-overload]
+
+    @OFTEN
+    @given(recipes())
+    def test_of_an_own_document_needs_no_checking(self, recipe):
+        stored = json.loads(json.dumps(to_json(recipe)))
+
+        assert from_own(stored) == from_json(stored)
 
     def test_reads_the_bytes_of_a_file(self):
         text = json.dumps(to_json(BOWL), ensure_ascii=False)
