@@ -1,35 +1,17 @@
 from __future__ import annotations
 
-from collections import Counter
-from concurrent.futures import ThreadPoolExecutor
-
 import pytest
 from django.db import connection
-from django.test import Client
 from django.urls import reverse
 
 from club.base.models import Change
 from club.lathes.models import Lathe, Workshop
+from tests.at_once import at_once
 from tests.factories import LatheFactory, WorkshopFactory
 
 pytestmark = pytest.mark.django_db(transaction=True)
 AT_ONCE = 12
 LEAST = {"number": "7", "condition": "in_service"}
-
-
-def at_once(client, address, forms):
-    """Post each form from a thread of its own, all signed in alike; how often each status came back."""
-
-    def post(form):
-        own = Client()
-        own.cookies = client.cookies
-        try:
-            return own.post(address, form).status_code
-        finally:
-            connection.close()
-
-    with ThreadPoolExecutor(AT_ONCE) as threads:
-        return Counter(threads.map(post, forms))
 
 
 def test_of_many_who_mend_one_lathe_at_once_exactly_one_is_kept(as_coordinator):

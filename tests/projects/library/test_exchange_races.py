@@ -1,17 +1,14 @@
 from __future__ import annotations
 
 import json
-from collections import Counter
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import pytest
-from django.db import connection
-from django.test import Client
 from django.urls import reverse
 
 from club.base.roles import Role
 from projects.library.models import Course, Edition, Project
+from tests.at_once import at_once
 from tests.projects.library.examples import KNOB
 from tests.projects.library.rows import kept
 from tests.projects.library.shelves import DRAFT, KEPT, here, library
@@ -20,21 +17,6 @@ from tests.projects.library.test_exchange import COURSE, SECOND
 pytestmark = pytest.mark.django_db(transaction=True)
 AT_ONCE = 8
 BRING_IN = "/projects/bring-in/"
-
-
-def at_once(client, address, forms):
-    """Post each form from a thread of its own, all signed in alike; how often each status came back."""
-
-    def post(form):
-        own = Client()
-        own.cookies = client.cookies
-        try:
-            return own.post(address, form).status_code
-        finally:
-            connection.close()
-
-    with ThreadPoolExecutor(AT_ONCE) as threads:
-        return Counter(threads.map(post, forms))
 
 
 @pytest.fixture
