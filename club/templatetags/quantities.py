@@ -8,6 +8,7 @@ from django.utils.translation import gettext, pgettext
 
 from club.base.quantities.length import Length, LengthStyle, show_length
 from club.base.quantities.shown import thousands as with_thousands
+from club.base.quantities.shown import unbroken as without_breaks
 
 register = template.Library()
 
@@ -25,6 +26,12 @@ def length(context: Context, value: Length | None) -> str:
 def thousands(value: int | None) -> str:
     """`{{ lathe.plate_speed|thousands }}`: `1 450` with a no-break space; nothing for an unknown number."""
     return "" if value is None else with_thousands(value)
+
+
+@register.filter
+def unbroken(text: str) -> str:
+    """`{{ step.text|unbroken }}`: text as somebody wrote it, with each measure on one line."""
+    return without_breaks(text)
 
 
 @register.simple_tag(takes_context=True)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 NO_BREAK_SPACE = "\u00a0"
+# Between a whole number and its fraction, and between a number and its unit.
+IN_A_MEASURE = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|ft|mm|cm|m|ml|rpm|min|%)(?!\w))")
 # In English; a page hands in its own word.
 ABOUT = "about"
 
@@ -37,3 +40,8 @@ def is_exact(value: Fraction, parts: int) -> bool:
 def with_about(text: str, exact: bool, about: str = ABOUT) -> str:
     """A reader may cut to what is shown, so a rounded value says that it is one."""
     return text if exact else f"{about} {text}"
+
+
+def unbroken(text: str) -> str:
+    """Written text whose measures stay on one line: `3 1/8 in` cut after the 3 would be read as 1/8 in."""
+    return IN_A_MEASURE.sub(NO_BREAK_SPACE, text)

@@ -49,3 +49,21 @@ def test_typed_marks_come_out_harmless():
 )
 def test_thousands_stand_apart_and_never_break(rpm, shown):
     assert written("{{ rpm|thousands }}", rpm=rpm) == shown
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("hollow 3 1/8 in across", "hollow 3\u00a01/8\u00a0in across"),
+        ("from 12 mm to 2 1/2 in", "from 12\u00a0mm to 2\u00a01/2\u00a0in"),
+        ("at 3/16, 3/8 and 4 in", "at 3/16, 3/8 and 4\u00a0in"),
+        ("step 3 inside, 2 more", "step 3 inside, 2 more"),
+    ],
+)
+def test_a_measure_in_written_text_stays_on_one_line(text, shown):
+    """A line that ends between `3` and `1/8 in` would be turned to an eighth of an inch."""
+    assert written("{{ text|unbroken }}", text=text) == shown
+
+
+def test_written_text_stays_harmless():
+    assert written("{{ text|unbroken }}", text="<b>3 in</b>") == "&lt;b&gt;3\u00a0in&lt;/b&gt;"
