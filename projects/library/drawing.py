@@ -29,6 +29,8 @@ LETTER_MM = 3.2
 UNITS = (f"{NO_BREAK_SPACE}mm", f"{NO_BREAK_SPACE}in")
 # What a sheet has for a drawing beside its margins, its title block and the drawing's caption, mm.
 ROOM = {Paper.A4: (177.0, 246.0), Paper.LETTER: (183.0, 228.0)}
+# What the first sheet needs above and below the drawing: title, stop lines before power, check bars; mm.
+FIRST_SHEET_TAKES = 80.0
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,10 @@ class DrawnPiece:
 
 @dataclass(frozen=True)
 class LifeSize:
-    """The drawing at 1:1 on one sheet or more; `half` where only its upper half is drawn."""
+    """The drawing at 1:1 on one sheet or more; `half` where only its upper half is drawn.
+
+    The upper half says all of it, and the whole of a wide piece would leave the first sheet empty.
+    """
 
     tiles: tuple[Tile, ...]
     bars: Drawing
@@ -80,7 +85,7 @@ def life_size(recipe: Recipe, lengths: LengthStyle, paper: Paper) -> LifeSize:
     width, height = ROOM[paper]
     words = _words(recipe, show)
     marks = piece(recipe, words, LETTER_MM)
-    half = box_round(mark.box for mark in marks).height > height
+    half = box_round(mark.box for mark in marks).height > height - FIRST_SHEET_TAKES
     if half:
         marks = piece(recipe, words, LETTER_MM, half=True)
     return LifeSize(

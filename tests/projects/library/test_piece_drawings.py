@@ -195,6 +195,13 @@ class TestOnPaper:
         assert life.half
         assert (box.top, box.bottom) == pytest.approx((-127.0, 0.0), abs=0.1)
 
+    def test_a_piece_that_leaves_no_room_for_the_stop_lines_is_drawn_by_its_upper_half(self):
+        """An 8 in blank is drawn 203 mm high and more; the sheet is 228, and title and stop lines need 80."""
+        disc = replace(BOWL, profile=outline(("0", "4"), ("1", "5")))
+
+        assert life_size(disc, AS_TYPED, Paper.LETTER).half
+        assert not life_size(KNOB, AS_TYPED, Paper.LETTER).half
+
     def test_lines_are_drawn_in_millimetres(self):
         strokes = life_size(KNOB, AS_TYPED, Paper.A4).tiles[0].drawing.strokes
 
