@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from django.utils.translation import gettext as _
-from projects.library.drawing import drawn_piece, life_size
 
 from club.base.changes import changes_of
 from club.base.printing import Paper
 from club.base.quantities.length import LengthStyle
 from club.home.order_of_work import order_of_work
 from projects.library.domain.recipe import Recipe, Variant
+from projects.library.drawing import drawn_piece, life_size
 from projects.library.looked_over import looked_over
 from projects.library.models import Edition
 from projects.library.page_facts import page_facts

@@ -22,6 +22,7 @@ class ProjectRow:
     holdings: tuple[str, ...]
     blank: str
     minutes: int
+    draft_beside: int | None
 
 
 def rows_of(editions: Iterable[Edition], lengths: LengthStyle) -> list[ProjectRow]:
@@ -35,6 +36,7 @@ def rows_of(editions: Iterable[Edition], lengths: LengthStyle) -> list[ProjectRo
             holdings=tuple(dict.fromkeys(holding_name(each.holding) for each in edition.recipe.mountings)),
             blank=blank_words(edition.recipe.blank, show),
             minutes=edition.recipe.time.hands_on,
+            draft_beside=None if edition.is_draft else getattr(edition, "draft_number", None),
         )
         for edition, drawn in zip(listed, drawings, strict=True)
     ]

@@ -50,7 +50,8 @@ class ProjectFilterForm(forms.Form):
             if wanted.get(name):
                 editions = editions.filter(words__kind=kind, words__word=wanted[name])
         if wanted.get("state"):
-            editions = editions.filter(state=wanted["state"])
+            # A draft written beside a kept edition counts: it is what somebody looks for who goes on writing.
+            editions = editions.filter(project__editions__state=wanted["state"]).distinct()
         if wanted.get("q"):
             editions = editions.filter(Q(title__icontains=wanted["q"]) | Q(summary__icontains=wanted["q"]))
         return editions

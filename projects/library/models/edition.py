@@ -25,6 +25,11 @@ class EditionQuerySet(models.QuerySet["Edition"]):
         newer = Edition.objects.filter(project=models.OuterRef("project")).order_by("-state", "-number")
         return self.filter(pk=models.Subquery(newer.values("pk")[:1]))
 
+    def with_draft_number(self) -> EditionQuerySet:
+        """Each with the number of its project's draft as `draft_number`, if somebody is writing one."""
+        draft = Edition.objects.drafts().filter(project=models.OuterRef("project")).values("number")
+        return self.annotate(draft_number=models.Subquery(draft[:1]))
+
 
 class Edition(models.Model):
     """One numbered edition of a project: a recipe that is written on while draft and never once it is kept.
@@ -71,6 +76,11 @@ class Edition(models.Model):
     @property
     def is_draft(self) -> bool:
         return self.state == self.State.DRAFT
+
+    @property
+    def before(self) -> Edition | None:
+        """The last edition of its project that was kept before this one."""
+        return Edition.objects.kept().filter(project=self.project_id, number__lt=self.number).first()
 
     @cached_property
     def recipe(self) -> Recipe:

@@ -138,6 +138,14 @@ def _time_words(each: Task | GlueUp) -> Iterator[str]:
         yield _("clamped for %(minutes)s min") % {"minutes": each.clamp_minutes} if each.clamp_minutes else ""
         yield _("cures %(hours)s h before it may be turned") % {"hours": each.cure_hours}
     elif each.lead_hours:
-        yield _("then waits %(hours)s h") % {"hours": each.lead_hours}
+        yield _waits(each.lead_hours)
     if each.people > 1:
         yield _("%(people)s people") % {"people": each.people}
+
+
+def _waits(hours: int) -> str:
+    """In days where it is whole days and more than one: nobody counts a week in hours."""
+    days, rest = divmod(hours, 24)
+    if rest or days < 2:
+        return _("then waits %(hours)s h") % {"hours": hours}
+    return _("then waits %(days)s days") % {"days": days}

@@ -22,7 +22,8 @@ PROJECTS_A_PAGE = 20
 def project_list(request: HtmxRequest) -> HttpResponse:
     editions = editions_for(request.user, "projects:list").newest().order_by("title", "pk")
     form = ProjectFilterForm(request.GET)
-    page = Paginator(form.narrow(editions), PROJECTS_A_PAGE).get_page(request.GET.get("page"))
+    listed = form.narrow(editions.with_draft_number())
+    page = Paginator(listed, PROJECTS_A_PAGE).get_page(request.GET.get("page"))
     rows = rows_of(page.object_list, reader_lengths(request))
     context = {"form": form, "page": page, "rows": rows, "narrowed": form.narrowed}
     if request.htmx and not request.htmx.history_restore_request:

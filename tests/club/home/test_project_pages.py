@@ -33,6 +33,24 @@ class TestTheProjectPage:
 
         assert answer.context["edition"] == edition
 
+    def test_of_a_draft_leads_back_to_writing_it_and_the_writing_to_the_page(self, as_coordinator):
+        kept_one = kept()
+        written = next_draft(kept_one, title="Tall knob")
+        writing = reverse("projects:draft", args=["drawer-knob"])
+
+        read, wrote = page(as_coordinator, written), as_coordinator.get(writing).content.decode()
+
+        assert f'href="{writing}">Go on writing' in read
+        assert f'href="{written.get_absolute_url()}">Read it as a page' in wrote
+        assert "Go on writing" not in page(as_coordinator, kept_one)
+
+    def test_of_a_draft_offers_no_writing_to_a_helper(self, sign_in_as):
+        written = draft()
+
+        read = page(sign_in_as(Role.HELPER), written)
+
+        assert "Go on writing" not in read
+
     def test_what_follows_from_the_drawing_changes_with_it(self, as_coordinator):
         edition = kept()
         wider = tuple(

@@ -28,6 +28,20 @@ class TestKeeping:
         assert answer.url == edition.get_absolute_url()
         assert Edition.objects.get().state == "kept"
 
+    def test_leads_to_what_differs_from_the_edition_before_it(self, as_coordinator):
+        first = kept()
+        second = next_draft(first, title="Tall knob")
+        way = reverse("projects:difference", args=[first.project.key, 1, 2])
+
+        asked = as_coordinator.get(address("keep", second)).content.decode()
+
+        assert f'href="{way}"' in asked
+
+    def test_of_a_first_edition_has_nothing_to_differ_from(self, as_coordinator):
+        asked = as_coordinator.get(address("keep", draft())).content.decode()
+
+        assert "What differs" not in asked
+
     def test_of_something_refused_is_not_offered_and_names_what_stops_it(self, as_coordinator):
         edition = draft(with_step(KNOB, "rough", stage=None))
 

@@ -37,6 +37,17 @@ def test_first_it_is_asked_what_wood_and_how_it_is_held(as_instructor: Client):
     assert 'name="title"' not in page
 
 
+def test_going_on_without_an_answer_says_what_is_missing(as_instructor: Client):
+    page = text_of(as_instructor.get(WAY))
+    (button,) = (line for line in page.splitlines() if "Go on" in line)
+
+    answer = as_instructor.get(WAY, {"asked": "yes"})
+
+    assert 'name="asked" value="yes"' in button
+    assert answer.status_code == 422
+    assert set(answer.context["form"].errors) == {"blank", "held"}
+
+
 def test_half_an_answer_is_asked_again(as_instructor: Client):
     answer = as_instructor.get(WAY, {"blank": "square"})
 

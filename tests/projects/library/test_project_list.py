@@ -38,6 +38,28 @@ def test_it_is_narrowed_by_words_holding_wood_and_state(as_coordinator):
     assert len(found(as_coordinator, holding="a rope", wood="\x00", state="gone", page="zz")) == 2
 
 
+def test_a_draft_beside_a_kept_edition_is_found_and_led_to(as_coordinator):
+    edition = kept()
+    written = next_draft(edition, title="Tall knob")
+    kept(BOWL)
+
+    drafts = found(as_coordinator, state="draft")
+    page = as_coordinator.get(LIST).content.decode()
+
+    assert drafts == ["Drawer knob"]
+    assert found(as_coordinator, state="kept") == ["Drawer knob", "Small bowl"]
+    assert page.count(f'href="{written.get_absolute_url()}"') == 1
+    assert "draft of 2" in page
+
+
+def test_a_project_that_is_nothing_but_a_draft_is_named_once(as_coordinator):
+    draft()
+
+    page = as_coordinator.get(LIST).content.decode()
+
+    assert page.count("draft of 1") == 1
+
+
 def test_only_ways_and_woods_that_are_used_are_offered(as_coordinator):
     kept()
     kept(BOWL)
