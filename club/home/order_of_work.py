@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
 from club.base.quantities.length import Length
 from club.base.quantities.shown import thousands
+from club.home.said_where import SaidWhere
 from projects.library.domain.mountings import Step
-from projects.library.domain.operations import CUTTING_TOOLS, TURNING, WITHOUT_REST
+from projects.library.domain.operations import CUTTING_TOOLS, WITHOUT_REST
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.speeds import StepLimit, step_limits
-from projects.library.domain.words import Moment, Operation, Spindle
+from projects.library.domain.words import Spindle
 from projects.library.sentences.holding import holding_words, tailstock_words
 from projects.library.sentences.materials import skill_words
 from projects.library.sentences.words import word_for
@@ -21,17 +22,6 @@ from projects.library.sentences.workings import speed_worked_out
 from safety.topics.always_said import SaidMoment
 
 Show = Callable[[Length], str]
-
-# Before which step a moment's cautions are said; marking and checking are no moment of their own.
-MOMENTS: Mapping[Operation, Moment] = {
-    Operation.MOUNTING: Moment.MOUNTING,
-    Operation.DRILLING: Moment.DRILLING,
-    Operation.SANDING: Moment.SANDING,
-    Operation.POLISHING: Moment.SANDING,
-    Operation.FINISHING: Moment.FINISHING,
-    Operation.FRICTION_BURNING: Moment.TURNING,
-    **dict.fromkeys(TURNING, Moment.TURNING),
-}
 
 
 @dataclass(frozen=True)
@@ -51,11 +41,14 @@ class WorkStep:
 
 @dataclass(frozen=True)
 class MountingWork:
+    """One mounting; `before` is said of its way of holding."""
+
     number: int
     title: str
     held: str
     tailstock: str
     stands_out: str
+    before: tuple[SaidMoment, ...]
     steps: tuple[WorkStep, ...]
 
 
@@ -69,12 +62,9 @@ class OrderOfWork:
 
 
 def order_of_work(recipe: Recipe, said: Iterable[SaidMoment], show: Show) -> OrderOfWork:
-    """Each moment once, before its first step; what no step belongs to is said at the head."""
-    waiting = {each.moment: each for each in said}
-    leaving = waiting.pop(Moment.LEAVING, None)
-    met = {MOMENTS.get(step.operation) for step in recipe.steps()}
-    first = tuple(waiting.pop(moment) for moment in list(waiting) if moment not in met)
-    steps = _work_steps(recipe, waiting, show)
+    """Every caution once: before the step or at the mounting that calls for it, else at the head."""
+    where = SaidWhere(recipe, said)
+    steps = _work_steps(recipe, where, show)
     titles = {step.key: _step_title(number) for number, step in enumerate(recipe.steps(), 1)}
     mountings = tuple(
         MountingWork(
@@ -83,22 +73,21 @@ def order_of_work(recipe: Recipe, said: Iterable[SaidMoment], show: Show) -> Ord
             holding_words(mounting.holding, show),
             tailstock_words(mounting, titles),
             show(mounting.stands_out),
+            where.before_mounting(number - 1),
             tuple(next(steps) for _step in mounting.steps),
         )
         for number, mounting in enumerate(recipe.mountings, 1)
     )
-    return OrderOfWork(first, mountings, (leaving,) if leaving else ())
+    return OrderOfWork(where.first, mountings, where.last)
 
 
 def _step_title(number: int) -> str:
     return _("step %(number)s") % {"number": number}
 
 
-def _work_steps(recipe: Recipe, waiting: dict[Moment, SaidMoment], show: Show) -> Iterator[WorkStep]:
-    """Every step in its order; takes out of `waiting` what is said before it."""
+def _work_steps(recipe: Recipe, where: SaidWhere, show: Show) -> Iterator[WorkStep]:
+    """Every step in its order, with what is said before it."""
     for number, (step, limit) in enumerate(zip(recipe.steps(), step_limits(recipe), strict=True), 1):
-        moment = MOMENTS.get(step.operation)
-        said = waiting.pop(moment, None) if moment else None
         yield WorkStep(
             number=number,
             step=step,
@@ -109,7 +98,7 @@ def _work_steps(recipe: Recipe, waiting: dict[Moment, SaidMoment], show: Show) -
             worked_out=speed_worked_out(limit, show) if limit and limit.rpm else "",
             gap=_gap(step, show),
             teaches=skill_words(step.skill) if step.skill else "",
-            before=(said,) if said else (),
+            before=where.before_step(step.operation),
         )
 
 

@@ -20,11 +20,15 @@ from safety.topics.tables import rules
 
 @dataclass(frozen=True)
 class SaidLine:
-    """`why` names what in the recipe calls for it, `who_says` who does; both are "" for the recipe's own."""
+    """`why` names what in the recipe calls for it, `who_says` who does; both are "" for the recipe's own.
+
+    `holding` are the ways of holding that call for it, in the rules' words.
+    """
 
     statement: str
     why: str
     who_says: str
+    holding: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -48,12 +52,13 @@ def cautions_for(recipe: Recipe, woods: Woods, finishes: Mapping[str, Finish]) -
     words = rule_words(recipe, woods, finishes)
 
     def said(line: CautionLine) -> SaidLine:
-        because = (word for one in line.said for word in one.because)
+        because = [word for one in line.said for word in one.because]
         sayers = (str(one.rule.who_says) for one in line.said if one.rule)
         return SaidLine(
             " ".join(str(one.statement) for one in line.said),
             "; ".join(words_for(because, woods, finishes)),
             "; ".join(dict.fromkeys(sayers)),
+            frozenset(word.word for word in because if word.among == "holding"),
         )
 
     def group(cautions: MomentCautions, severity: Severity) -> SaidGroup:

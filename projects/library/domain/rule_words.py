@@ -48,7 +48,7 @@ def rule_words(recipe: Recipe, woods: Woods, finishes: Mapping[str, Finish]) -> 
     species = frozenset(blank.species for blank in blanks)
     return RuleWords(
         tools=frozenset({"lathe", *(step.tool for step in recipe.steps() if step.tool in CUTTING_TOOLS)}),
-        holding=frozenset(word for mounting in recipe.mountings for word in _holding(mounting)),
+        holding=frozenset(word for mounting in recipe.mountings for word in mounting_words(mounting)),
         finishes=keys,
         finish_properties=frozenset(word for key in keys for word in _properties(finishes.get(key))),
         woods=species,
@@ -58,7 +58,8 @@ def rule_words(recipe: Recipe, woods: Woods, finishes: Mapping[str, Finish]) -> 
     )
 
 
-def _holding(mounting: Mounting) -> Iterator[str]:
+def mounting_words(mounting: Mounting) -> Iterator[str]:
+    """The words of one way of holding, its tailstock and its drill chuck among them."""
     yield from mounting.holding.rule_words
     if mounting.tailstock is not None:
         yield "tailstock"

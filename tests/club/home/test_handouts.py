@@ -9,6 +9,7 @@ from club.base.printing import PrintingUnavailable
 from projects.library.domain.recipe import Caution
 from projects.library.domain.words import Moment, Severity
 from tests.browser.walking import words_of_pdf
+from tests.club.home.said import everything_said
 from tests.paper import catalog, figures_without_words, fonts, page_sizes, read_pdf
 from tests.projects.library.demonstration import RECIPES
 from tests.projects.library.examples import KNOB
@@ -24,11 +25,8 @@ def handout(client, edition, paper="a4"):
 
 
 def stops_of(answer):
-    work = answer.context["work"]
-    steps = [step for mounting in work.mountings for step in mounting.steps]
-    said = [*work.first, *(moment for step in steps for moment in step.before), *work.last]
-    groups = [group for moment in said for group in moment.groups if group.severity is Severity.STOP]
-    return [line.statement for group in groups for line in group.lines]
+    groups = [group for moment in everything_said(answer.context["work"]) for group in moment.groups]
+    return [line.statement for group in groups for line in group.lines if group.severity is Severity.STOP]
 
 
 @pytest.mark.pdf

@@ -90,19 +90,6 @@ class TestTheProjectPage:
 
         assert [step.speed for step in steps if step.step.key in {"mount", "oil"}] == ["stopped", "stopped"]
 
-    def test_each_moment_is_said_once_before_its_first_step(self, as_coordinator):
-        work = as_coordinator.get(kept().get_absolute_url()).context["work"]
-        steps = [step for mounting in work.mountings for step in mounting.steps]
-
-        said = [(step.step.operation.value, moment.moment.value) for step in steps for moment in step.before]
-        moments = [moment.moment for moment in (*work.first, *work.last)]
-
-        assert ("mounting", "mounting") in said
-        assert ("sanding", "sanding") in said
-        assert ("finishing", "finishing") in said
-        assert [moment.value for moment in moments] == ["before_power", "leaving"]
-        assert len(said) == len(set(said))
-
     def test_lengths_stand_in_the_readers_units(self, as_coordinator):
         edition = kept()
         as_coordinator.account.lengths = "millimetres"
