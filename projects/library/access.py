@@ -32,9 +32,8 @@ def newest_for(account: Reader, key: str, address: str, method: str = "GET") -> 
 
 
 def draft_for(account: Reader, key: str, address: str, method: str = "GET") -> Edition:
-    return get_object_or_404(
-        editions_for(account, address, method), project__key=key, state=Edition.State.DRAFT
-    )
+    editions = editions_for(account, address, method).with_number_before()
+    return get_object_or_404(editions, project__key=key, state=Edition.State.DRAFT)
 
 
 def project_for(account: Reader, key: str, address: str, method: str = "GET") -> Project:

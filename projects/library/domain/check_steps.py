@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from projects.library.domain.findings import Finding, mind, refused
+from projects.library.domain.holding import BetweenCentres
 from projects.library.domain.mountings import Mounting, Step
 from projects.library.domain.operations import (
     CUTTING_TOOLS,
@@ -80,6 +81,10 @@ CHECKS: tuple[Callable[[Step, str, dict[str, int]], Iterator[Finding]], ...] = (
 
 def _tailstock(mounting: Mounting, place: int) -> Iterator[Finding]:
     """The tailstock stays up until a step cannot be done with it; nothing before that is done without it."""
+    if isinstance(mounting.holding, BetweenCentres) and _lets_go(mounting):
+        # Common practice, and plain statics: between two centres one of them alone holds nothing.
+        yield refused("between_one_centre", f"mountings[{place}].tailstock", mounting=place + 1)
+        return
     without = [
         step for step in mounting.steps_without_tailstock() if step.runs or step.operation in NEED_FREE_END
     ]
@@ -94,3 +99,8 @@ def _tailstock(mounting: Mounting, place: int) -> Iterator[Finding]:
         step=numbers[without[0].key],
         needed_from=numbers[needed.key] if needed else None,
     )
+
+
+def _lets_go(mounting: Mounting) -> bool:
+    """Whether the lathe runs with no centre in the tailstock, or none was ever said to be there."""
+    return mounting.tailstock is None or any(step.runs for step in mounting.steps_without_tailstock())

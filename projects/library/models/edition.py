@@ -30,6 +30,13 @@ class EditionQuerySet(models.QuerySet["Edition"]):
         draft = Edition.objects.drafts().filter(project=models.OuterRef("project")).values("number")
         return self.annotate(draft_number=models.Subquery(draft[:1]))
 
+    def with_number_before(self) -> EditionQuerySet:
+        """Each with the number of the last edition kept before it as `number_before`, if there is one."""
+        kept = Edition.objects.kept().filter(
+            project=models.OuterRef("project"), number__lt=models.OuterRef("number")
+        )
+        return self.annotate(number_before=models.Subquery(kept.order_by("-number").values("number")[:1]))
+
 
 class Edition(models.Model):
     """One numbered edition of a project: a recipe that is written on while draft and never once it is kept.
@@ -76,11 +83,6 @@ class Edition(models.Model):
     @property
     def is_draft(self) -> bool:
         return self.state == self.State.DRAFT
-
-    @property
-    def before(self) -> Edition | None:
-        """The last edition of its project that was kept before this one."""
-        return Edition.objects.kept().filter(project=self.project_id, number__lt=self.number).first()
 
     @cached_property
     def recipe(self) -> Recipe:

@@ -57,6 +57,10 @@ FINDINGS: Mapping[str, Words] = {
     "no_rest_gap": _("For %(operation)s it isn't said how far the tool rest stands from the work."),
     "no_cutting_tool": _("For %(operation)s no cutting tool is named."),
     "no_hole": _("It is drilled, but not said how wide and how deep."),
+    "between_one_centre": _(
+        "Between centres the tailstock holds the work: say which centre is in it, and leave it up while "
+        "the lathe runs."
+    ),
     "tailstock_away_early": _(
         "It is away from step %(step)s on, but nothing needs that %(until)s. "
         "It stays up as long as it can be."

@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 
 from projects.library.domain.findings import Weight
-from projects.library.domain.holding import Tailstock
+from projects.library.domain.holding import BetweenCentres, Tailstock
 from projects.library.domain.mountings import DrillHole
-from projects.library.domain.words import Centre, Operation, Spindle, Stage, Tool
+from projects.library.domain.words import Centre, Drive, Operation, Spindle, Stage, Tool
 from tests.projects.library.examples import BOWL, KNOB, MOUNT, PART, inches, with_mounting, with_step
 from tests.projects.library.looking import codes, findings, only
 
@@ -125,6 +125,19 @@ class TestTheTailstock:
         assert inside.tailstock is None
         assert inside.steps[0].operation is Operation.HOLLOWING
         assert findings(BOWL) == ()
+
+    @pytest.mark.parametrize("tailstock", [None, Tailstock(Centre.LIVE_POINT, away_from="part")])
+    def test_that_leaves_work_between_centres_with_one_centre_is_refused(self, tailstock):
+        """Common practice: between two centres one of them alone holds nothing."""
+        finding = only(with_mounting(KNOB, 0, holding=BetweenCentres(Drive.RING), tailstock=tailstock))
+
+        assert (finding.code, finding.weight) == ("between_one_centre", Weight.REFUSED)
+        assert finding.path == "mountings[0].tailstock"
+
+    def test_that_is_up_to_the_end_is_what_work_between_centres_needs(self):
+        tailstock = Tailstock(Centre.LIVE_POINT)
+
+        assert findings(with_mounting(KNOB, 0, holding=BetweenCentres(Drive.RING), tailstock=tailstock)) == ()
 
     def test_does_nothing_for_steps_with_the_lathe_stopped(self):
         steps = (MOUNT, replace(PART, minutes=38))

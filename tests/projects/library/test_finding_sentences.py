@@ -62,6 +62,10 @@ def test_no_sentence_says_that_work_is_safe():
             "Mounting 1, tailstock: It is away from step 2 on, but nothing needs that at all.",
         ),
         (
+            refused("between_one_centre", "mountings[0].tailstock", mounting=1),
+            "Mounting 1, tailstock: Between centres the tailstock holds the work",
+        ),
+        (
             refused("tasks_in_a_circle", "preparation", keys=("glue-rings", "cut_blank")),
             "Preparation: These wait for each other in a circle: glue rings, cut blank.",
         ),
