@@ -58,11 +58,12 @@ def _named(found: Facts, recipe: Recipe, show: Show) -> Iterator[tuple[str, Page
     surface = _number(Fraction(found.surface.total.um2, UM2_PER_CM2), "cm²")
     grain = _("%(percent)s %% end grain") % {"percent": round_half_away(found.end_grain_percent)}
     yield "surface", PageFact(_("surface"), surface, grain, working("surface"))
-    yield "end_grain", PageFact(_("end grain"), grain, worked_out=working("end_grain"))
+    share = f"{round_half_away(found.end_grain_percent)}{NO_BREAK_SPACE}%"
+    yield "end_grain", PageFact(_("end grain"), share, worked_out=working("end_grain"))
     yield "mass", _mass(found, working("mass"))
     if found.shavings_percent is not None:
-        share = f"{round_half_away(found.shavings_percent)}{NO_BREAK_SPACE}%"
-        yield "shavings", PageFact(_("turned away"), share, worked_out=working("shavings"))
+        away = f"{round_half_away(found.shavings_percent)}{NO_BREAK_SPACE}%"
+        yield "shavings", PageFact(_("turned away"), away, worked_out=working("shavings"))
     yield "minutes", _minutes(found, working("minutes"))
     for number, (mounting, each) in enumerate(zip(recipe.mountings, found.slenderness, strict=True), 1):
         yield f"slenderness:{number}", _slender(number, each, working(f"slenderness:{mounting.key}"))

@@ -14,8 +14,12 @@ from projects.library.domain.species import Woods
 from projects.library.domain.words import Moment, Severity
 from safety.topics.domain.assembly import WORST_FIRST, CautionLine, MomentCautions, assemble
 from safety.topics.domain.coverage import uncovered
+from safety.topics.domain.rules import Word
 from safety.topics.sentences import MOMENTS, heading, words_for
 from safety.topics.tables import rules
+
+# What is said at every lathe needs no reason.
+LATHE = Word("tools", "lathe")
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,7 @@ def cautions_for(recipe: Recipe, woods: Woods, finishes: Mapping[str, Finish]) -
         sayers = (str(one.rule.who_says) for one in line.said if one.rule)
         return SaidLine(
             " ".join(str(one.statement) for one in line.said),
-            "; ".join(words_for(because, woods, finishes)),
+            "; ".join(words_for([word for word in because if word != LATHE], woods, finishes)),
             "; ".join(dict.fromkeys(sayers)),
             frozenset(word.word for word in because if word.among == "holding"),
         )

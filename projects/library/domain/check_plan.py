@@ -15,6 +15,14 @@ from projects.library.domain.words import Glue
 USUAL_CURE_HOURS = {Glue.PVA: 24}
 
 
+def work_findings(recipe: Recipe) -> Iterator[Finding]:
+    """A lesson in which nothing is turned, or that needs nothing, is one that was only begun."""
+    if not any(step.runs for step in recipe.steps()):
+        yield refused("nothing_turned", "mountings")
+    if not recipe.materials:
+        yield mind("no_materials", "materials")
+
+
 def time_findings(recipe: Recipe) -> Iterator[Finding]:
     """Hands-on minutes are those of the mountings and their steps together."""
     summed = sum(mounting.minutes for mounting in recipe.mountings) + sum(

@@ -11,6 +11,7 @@ from projects.library.domain.check_plan import (
     sanding_findings,
     time_findings,
     variant_findings,
+    work_findings,
 )
 from projects.library.domain.check_steps import step_findings
 from projects.library.domain.findings import Finding, Weight
@@ -28,6 +29,7 @@ def check(
         *wood_findings(recipe, woods),
         *size_findings(recipe),
         *parting_findings(recipe),
+        *work_findings(recipe),
         *step_findings(recipe),
         *sanding_findings(recipe, limits),
         *finish_findings(recipe, finishes),

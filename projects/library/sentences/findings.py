@@ -37,6 +37,8 @@ FINDINGS: Mapping[str, Words] = {
         "Neither end has a nub or tenon, but the piece is parted off or marked by centres. "
         "Say what is left at an end to take the cut."
     ),
+    "nothing_turned": _("In no step does the lathe run: add the steps in which the piece is turned."),
+    "no_materials": _("No material is written down, so none will be ordered: add what one piece takes."),
     "roughing_gouge_on_face_work": _(
         "A spindle roughing gouge is not for face work. Choose a bowl gouge or a scraper."
     ),

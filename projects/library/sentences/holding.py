@@ -30,7 +30,7 @@ from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import woods
 
 Show = Callable[[Length], str]
-TENTH = 100_000  # nm in a tenth of a millimetre
+TENTH, HUNDREDTH = 100_000, 10_000  # nm, of a millimetre
 # As people type them: `in`, `inches`, `"`.
 INCHES = re.compile(r"[0-9.]\s*(?:in\b|inch|\"|\u2033|'')", re.IGNORECASE)
 
@@ -38,7 +38,7 @@ INCHES = re.compile(r"[0-9.]\s*(?:in\b|inch|\"|\u2033|'')", re.IGNORECASE)
 def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
     """How a reader is shown a length; one that was worked out, in the unit its recipe is drawn in.
 
-    Millimetres that were worked out are rounded to what a hand can set with care, a tenth.
+    Millimetres that were worked out and are no whole hundredths are rounded to tenths, which a hand can set.
     """
     about = _("about")
     in_inches = recipe is not None and _drawn_in_inches(recipe)
@@ -50,10 +50,15 @@ def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
         style = own if lengths is LengthStyle.AS_TYPED else lengths
         if style is not LengthStyle.MILLIMETRES:
             return show_length(length, style, about)
-        rounded = Length((length.nm + TENTH // 2) // TENTH * TENTH)
-        return with_about(show_length(rounded, style), rounded == length, about)
+        if length.nm % HUNDREDTH == 0:
+            return show_length(length, style)
+        return with_about(show_length(_to_tenths(length), style), exact=False, about=about)
 
     return show
+
+
+def _to_tenths(length: Length) -> Length:
+    return Length((length.nm + TENTH // 2) // TENTH * TENTH)
 
 
 def _drawn_in_inches(recipe: Recipe) -> bool:

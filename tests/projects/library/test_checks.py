@@ -142,6 +142,23 @@ class TestTheBlank:
         assert only(replace(BOWL, harder=harder)).path == "harder.profile"
 
 
+class TestALessonThatWasOnlyBegun:
+    def test_is_refused_while_nothing_is_turned_in_it(self):
+        mounting = replace(KNOB.mountings[0], steps=KNOB.mountings[0].steps[:1], tailstock=None)
+        begun = replace(KNOB, mountings=(mounting,), easier=None)
+
+        found = {finding.code: finding.weight for finding in findings(begun)}
+
+        assert found["nothing_turned"] is Weight.REFUSED
+
+    def test_is_minded_while_it_needs_no_material(self):
+        begun = replace(KNOB, materials=(), glue_ups=())
+
+        found = {finding.code: finding.weight for finding in findings(begun)}
+
+        assert found["no_materials"] is Weight.MIND
+
+
 class TestTime:
     def test_that_does_not_add_up_is_minded_with_both_sums(self):
         finding = only(with_step(KNOB, "bead", minutes=15))
