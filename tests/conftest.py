@@ -50,6 +50,17 @@ def as_coordinator(sign_in_as: SignInAs) -> Client:
     return sign_in_as(Role.COORDINATOR)
 
 
+# Where a test asks for one of these, it asks the database.
+ASKING = frozenset({"db", "transactional_db", "django_db_setup", "live_server"})
+
+
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """Mark what asks the database, so that a second database need not run the rest again."""
+    fixtures = set(getattr(item, "fixturenames", ()))
+    if item.get_closest_marker("django_db") or fixtures & ASKING:
+        item.add_marker("database")
+
+
 def pytest_runtest_setup(item: pytest.Item) -> None:
     if item.get_closest_marker("pdf") and not PAPER.is_met():
         packages = " ".join(PAPER.packages)
