@@ -2,26 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
-from club.base.quantities.length import Length
 from club.base.quantities.shown import thousands
 from club.home.said_where import SaidWhere
+from projects.library.domain.keys import skill_words
 from projects.library.domain.mountings import Step
 from projects.library.domain.operations import CUTTING_TOOLS, WITHOUT_REST
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.speeds import StepLimit, step_limits
 from projects.library.domain.words import Spindle
 from projects.library.sentences.holding import holding_words, tailstock_words
-from projects.library.sentences.materials import skill_words
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.words import word_for
 from projects.library.sentences.workings import speed_worked_out
 from safety.topics.always_said import SaidMoment
-
-Show = Callable[[Length], str]
 
 
 @dataclass(frozen=True)

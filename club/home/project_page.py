@@ -10,18 +10,19 @@ from club.base.changes import changes_of
 from club.base.printing import Paper
 from club.base.quantities.length import LengthStyle
 from club.home.order_of_work import order_of_work
+from projects.library.domain.keys import skill_words
 from projects.library.domain.recipe import Recipe, Variant
 from projects.library.drawing import drawn_piece, life_size
 from projects.library.looked_over import looked_over
 from projects.library.models import Edition
 from projects.library.page_facts import page_facts
-from projects.library.sentences.holding import Show, blank_words, holding_name, shown_in
+from projects.library.sentences.holding import blank_words, holding_name
+from projects.library.sentences.lengths import Show, shown_in
 from projects.library.sentences.materials import (
     amount_words,
     beforehand,
     coat_words,
     grit_words,
-    skill_words,
     spares_words,
 )
 from projects.library.tables import finishes, woods

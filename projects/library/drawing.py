@@ -19,7 +19,7 @@ from projects.library.domain.drawing.sheets import Tile, tiles
 from projects.library.domain.drawn import DrawnBore, DrawnProfile
 from projects.library.domain.recipe import Recipe
 from projects.library.marks_table import MarkRow, mark_rows
-from projects.library.sentences.holding import Show, shown_in
+from projects.library.sentences.lengths import Show, shown_in
 
 # As wide as a page beside its facts, and as a phone of 360 px less the margins of page and sheet.
 WIDE_PX, NARROW_PX = 720.0, 312.0

@@ -10,7 +10,8 @@ from django.db.models import Count, Q, QuerySet
 from club.base.drawing.sheet import Drawing
 from club.base.quantities.length import LengthStyle
 from projects.library.models import Edition
-from projects.library.sentences.holding import blank_words, holding_name, shown_in
+from projects.library.sentences.holding import blank_words, holding_name
+from projects.library.sentences.lengths import shown_in
 from projects.library.small_drawings import small_pieces
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from projects.library.domain.drawn import DrawnBore, DrawnProfile, DrawnShape
-from projects.library.sentences.holding import Show
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.words import word_for
 
 

@@ -13,7 +13,8 @@ from projects.library.domain.places import Place, write_place
 from projects.library.domain.recipe import Recipe
 from projects.library.sentences import lines
 from projects.library.sentences.holding import blank_words
-from projects.library.sentences.lines import Lines, Show
+from projects.library.sentences.lengths import Show
+from projects.library.sentences.lines import Lines
 from projects.library.sentences.materials import amount_words, coat_words, spares_words
 from projects.library.sentences.places import place_words
 

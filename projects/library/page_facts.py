@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from club.base.quantities.length import Length
 from club.base.quantities.shown import NO_BREAK_SPACE, decimal, round_half_away, thousands
 from projects.library.domain.facts import Facts, facts
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.slender_mountings import MountingSlenderness
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.workings import worked_out
 from projects.library.tables import woods
-
-Show = Callable[[Length], str]
 
 UM2_PER_CM2 = 10**8
 NL_PER_CM3 = 10**6

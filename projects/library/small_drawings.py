@@ -13,7 +13,7 @@ from projects.geometry.outline import largest_mm, length_mm
 from projects.geometry.profile import Profile
 from projects.library.domain.recipe import Recipe
 from projects.library.domain.small_outline import list_scale, small_outline
-from projects.library.sentences.holding import Show
+from projects.library.sentences.lengths import Show
 
 NM_PER_MM = 1_000_000
 

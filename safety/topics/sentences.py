@@ -9,7 +9,9 @@ from django.utils.translation import gettext_lazy as _
 
 from projects.library.domain.finishes import Finish
 from projects.library.domain.species import Woods
-from projects.library.domain.words import Moment, Severity
+from projects.library.domain.words import Moment, Severity, Tool
+from projects.library.sentences.words import WORDS as RECIPE_WORDS
+from projects.library.sentences.words import Words
 from safety.topics.domain.rules import Word
 
 MOMENTS: Mapping[Moment, Promise] = {
@@ -27,23 +29,8 @@ HEADINGS: Mapping[Severity, Promise] = {
     Severity.NOTE: _("Note: %(moment)s"),
 }
 # By the list of the trigger, since the same word may stand in two.
-WORDS: Mapping[str, Mapping[str, Promise]] = {
-    "tools": {
-        "lathe": _("lathe"),
-        "spindle_roughing_gouge": _("spindle roughing gouge"),
-        "spindle_gouge": _("spindle gouge"),
-        "bowl_gouge": _("bowl gouge"),
-        "skew": _("skew chisel"),
-        "scraper": _("scraper"),
-        "parting_tool": _("parting tool"),
-        "drill": _("drill"),
-        "burning_wire": _("burning wire"),
-        "sandpaper": _("sandpaper"),
-        "paper_towel": _("paper towel"),
-        "pencil": _("pencil"),
-        "calipers": _("calipers"),
-        "handsaw": _("handsaw"),
-    },
+WORDS: Mapping[str, Mapping[str, Words]] = {
+    "tools": {"lathe": _("lathe"), **RECIPE_WORDS[Tool]},
     "holding": {
         "tailstock": _("tailstock"),
         "between_centres": _("between centres"),

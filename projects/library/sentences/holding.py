@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from club.base.quantities.length import Length, LengthStyle, show_length
-from club.base.quantities.shown import with_about
 from projects.library.domain.blank import NOT_NAMED, Blank, RoundBlank, SlabBlank, SquareBlank
 from projects.library.domain.holding import (
     BetweenCentres,
@@ -24,46 +21,10 @@ from projects.library.domain.holding import (
     TaperOnly,
 )
 from projects.library.domain.mountings import Mounting
-from projects.library.domain.recipe import Recipe
 from projects.library.domain.words import Grip
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import woods
-
-Show = Callable[[Length], str]
-TENTH, HUNDREDTH = 100_000, 10_000  # nm, of a millimetre
-# As people type them: `in`, `inches`, `"`.
-INCHES = re.compile(r"[0-9.]\s*(?:in\b|inch|\"|\u2033|'')", re.IGNORECASE)
-
-
-def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
-    """How a reader is shown a length; one that was worked out, in the unit its recipe is drawn in.
-
-    Millimetres that were worked out and are no whole hundredths are rounded to tenths, which a hand can set.
-    """
-    about = _("about")
-    in_inches = recipe is not None and _drawn_in_inches(recipe)
-    own = LengthStyle.SIXTY_FOURTHS if in_inches else LengthStyle.MILLIMETRES
-
-    def show(length: Length) -> str:
-        if length.typed:
-            return show_length(length, lengths, about)
-        style = own if lengths is LengthStyle.AS_TYPED else lengths
-        if style is not LengthStyle.MILLIMETRES:
-            return show_length(length, style, about)
-        if length.nm % HUNDREDTH == 0:
-            return show_length(length, style)
-        return with_about(show_length(_to_tenths(length), style), exact=False, about=about)
-
-    return show
-
-
-def _to_tenths(length: Length) -> Length:
-    return Length((length.nm + TENTH // 2) // TENTH * TENTH)
-
-
-def _drawn_in_inches(recipe: Recipe) -> bool:
-    """Whether the place of the last mark was typed in inches; the first one is nought, in any unit."""
-    return INCHES.search(recipe.profile.marks[-1].at.typed) is not None
 
 
 def holding_name(holding: Holding) -> str:
@@ -153,11 +114,8 @@ def tailstock_words(mounting: Mounting, titles: dict[str, str]) -> str:
 
 
 def species_words(key: str) -> str:
-    """The wood by the name of the table, or that nobody named one."""
-    if key == NOT_NAMED:
-        return _("wood not named")
-    species = woods().species.get(key)
-    return species.label if species else key.replace("_", " ")
+    """The wood by the name of the tables, or that nobody named one."""
+    return _("wood not named") if key == NOT_NAMED else woods().name(key)
 
 
 def blank_words(blank: Blank, show: Show) -> str:

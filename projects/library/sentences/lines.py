@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from django.utils.translation import gettext as _
-from django.utils.translation import ngettext
 
-from club.base.quantities.length import Length
 from projects.library.domain.keys import skill_words
 from projects.library.domain.mountings import Mounting, Step
 from projects.library.domain.preparation import GlueUp, Task
 from projects.library.domain.recipe import Caution, ClassTime, End, Recipe, Variant
 from projects.library.sentences.holding import holding_words, tailstock_words
+from projects.library.sentences.lengths import Show
+from projects.library.sentences.materials import prepared_words
 from projects.library.sentences.words import word_for
 
-Show = Callable[[Length], str]
 Lines = tuple[str, ...]
 # The words for things that are named by their keys.
 Titles = Mapping[str, str]
@@ -73,40 +72,17 @@ def _facts(step: Step, show: Show) -> Lines:
 
 
 def glue_up_lines(glue_up: GlueUp, needs: Titles, titles: Titles) -> Lines:
-    times = {
-        "minutes": glue_up.minutes,
-        "clamp": glue_up.clamp_minutes,
-        "cure": ngettext("%(count)d hour", "%(count)d hours", glue_up.cure_hours)
-        % {"count": glue_up.cure_hours},
-    }
     parts = {"parts": _named(glue_up.parts, needs), "glue": needs.get(glue_up.adhesive, glue_up.adhesive)}
     return (
         glue_up.title,
         _("%(parts)s; with %(glue)s") % parts,
-        _("%(minutes)s min for each, clamped %(clamp)s min, cures %(cure)s") % times,
-        _after(glue_up.after, titles),
+        prepared_words(glue_up, titles),
         glue_up.watch,
     )
 
 
 def task_lines(task: Task, titles: Titles) -> Lines:
-    minutes = {"minutes": task.minutes}
-    return (
-        task.title,
-        _("%(minutes)s min for each piece") % minutes
-        if task.for_each_piece
-        else _("%(minutes)s min") % minutes,
-        ngettext("then wait %(count)d hour", "then wait %(count)d hours", task.lead_hours)
-        % {"count": task.lead_hours}
-        if task.lead_hours
-        else "",
-        _after(task.after, titles),
-        task.watch,
-    )
-
-
-def _after(keys: tuple[str, ...], titles: Titles) -> str:
-    return _("waits for: %(tasks)s") % {"tasks": _named(keys, titles)} if keys else ""
+    return (task.title, prepared_words(task, titles), task.watch)
 
 
 def _named(keys: tuple[str, ...], titles: Titles) -> str:

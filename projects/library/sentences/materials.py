@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from club.base.quantities.area import show_area
-from club.base.quantities.length import Length
 from club.base.quantities.volume import show_volume
 from projects.library.domain.coats import Coat
 from projects.library.domain.materials import (
@@ -27,10 +26,9 @@ from projects.library.domain.materials import (
 from projects.library.domain.preparation import GlueUp, Task
 from projects.library.domain.recipe import Grits, Recipe
 from projects.library.sentences.holding import blank_words
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.words import word_for
 from projects.library.tables import finishes
-
-Show = Callable[[Length], str]
 
 
 def amount_words(need: Need, show: Show) -> str:
@@ -91,11 +89,6 @@ def spares_words(spares: Spares) -> str:
     return _("%(percent)s in a hundred kits, rounded up") % {"percent": spares.percent}
 
 
-def skill_words(key: str) -> str:
-    """A skill by its key, as the recipe's writer named it."""
-    return key.replace("_", " ").replace("-", " ")
-
-
 @dataclass(frozen=True)
 class Prepared:
     """Something done before the class; `words` say how long it takes, when, and what it waits for."""
@@ -109,7 +102,7 @@ def beforehand(recipe: Recipe) -> tuple[Prepared, ...]:
     """Tasks and glue-ups in an order in which they can be done."""
     things: list[Task | GlueUp] = [*recipe.preparation, *recipe.glue_ups]
     titles = {each.key: each.title for each in things}
-    return tuple(Prepared(each.title, _prepared(each, titles), each.watch) for each in _in_order(things))
+    return tuple(Prepared(each.title, prepared_words(each, titles), each.watch) for each in _in_order(things))
 
 
 def _in_order(things: list[Task | GlueUp]) -> list[Task | GlueUp]:
@@ -123,7 +116,8 @@ def _in_order(things: list[Task | GlueUp]) -> list[Task | GlueUp]:
     return placed
 
 
-def _prepared(each: Task | GlueUp, titles: Mapping[str, str]) -> str:
+def prepared_words(each: Task | GlueUp, titles: Mapping[str, str]) -> str:
+    """How long it takes, what has to pass after it, and what it waits for by its title."""
     waits = ", ".join(titles.get(key, key) for key in each.after)
     parts = [*_time_words(each), _("after: %(titles)s") % {"titles": waits} if waits else ""]
     return "; ".join(part for part in parts if part) + "."

@@ -17,13 +17,14 @@ from projects.library.domain.blank import Blank
 from projects.library.domain.coats import Coat
 from projects.library.domain.drawn import DrawnBore, DrawnMark, DrawnProfile, DrawnShape
 from projects.library.domain.holding import Holding, Tailstock
+from projects.library.domain.keys import skill_words
 from projects.library.domain.materials import Need, Spares
 from projects.library.domain.mountings import DrillHole, Mounting, Step
 from projects.library.domain.preparation import GlueUp, Task
 from projects.library.domain.quantity_form import QUANTITIES
 from projects.library.domain.recipe import Caution, End, Recipe, Variant
 from projects.library.sentences.holding import blank_words, holding_words, species_words
-from projects.library.sentences.materials import skill_words, spares_words
+from projects.library.sentences.materials import spares_words
 from projects.library.sentences.words import kind_label, word_for
 from projects.library.tables import finishes
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
@@ -18,9 +18,8 @@ from club.base.quantities.volume import Volume
 from projects.library.domain.facts import Working
 from projects.library.domain.sourced import Confidence
 from projects.library.domain.speeds import StepLimit, Term, TermKind, Work
+from projects.library.sentences.lengths import Show
 from projects.library.sentences.sourced import CONFIDENCES
-
-Show = Callable[[Length], str]
 
 UM2_PER_CM2 = 10**8
 NL_PER_CM3 = 10**6

@@ -22,7 +22,7 @@ from projects.library.forms.draft import MoveForm
 from projects.library.looked_over import Remark, looked_over
 from projects.library.models import Edition
 from projects.library.outline import focused, outline
-from projects.library.sentences.holding import shown_in
+from projects.library.sentences.lengths import shown_in
 from projects.library.views.saving import saved
 from projects.library.ways import way_to
 

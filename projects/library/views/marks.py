@@ -22,7 +22,7 @@ from projects.library.forms.typed_marks import RowError, TypedMarks, changed, ty
 from projects.library.models import Edition
 from projects.library.page_facts import page_facts
 from projects.library.sentences.drafting import ROW_WORDS
-from projects.library.sentences.holding import shown_in
+from projects.library.sentences.lengths import shown_in
 from projects.library.sentences.places import place_words
 from projects.library.views.saving import gone, saved
 

@@ -8,7 +8,7 @@ from club.base.quantities.length import LengthStyle
 from club.home.order_of_work import order_of_work
 from projects.library.domain.recipe import Caution, Recipe
 from projects.library.domain.words import Moment, Operation, Severity
-from projects.library.sentences.holding import shown_in
+from projects.library.sentences.lengths import shown_in
 from projects.library.tables import finishes, woods
 from safety.topics.always_said import cautions_for
 from tests.club.home.said import everything_said

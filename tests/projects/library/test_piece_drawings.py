@@ -16,7 +16,7 @@ from projects.library.domain.drawing.callouts import diameters, places
 from projects.library.domain.drawing.check_bars import check_bars
 from projects.library.domain.drawing.spread import spread
 from projects.library.drawing import LETTER_MM, ROOM, _words, drawn_piece, life_size
-from projects.library.sentences.holding import shown_in
+from projects.library.sentences.lengths import shown_in
 from tests.projects.library.examples import BOWL, KNOB, outline
 from tests.projects.library.pieces import random_recipe, random_recipe_in_inches
 from tests.projects.library.touching import touched_texts

@@ -5,7 +5,7 @@ import pytest
 from club.base.quantities.length import LengthStyle
 from projects.geometry.outline import extremes
 from projects.library.domain.small_outline import LONGEST_PX, THICKEST_PX, list_scale, small_outline
-from projects.library.sentences.holding import shown_in
+from projects.library.sentences.lengths import shown_in
 from projects.library.small_drawings import small_pieces
 from tests.projects.geometry.drawings import random_profile
 from tests.projects.library.examples import BOWL, KNOB
