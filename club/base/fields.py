@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from functools import wraps
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -34,7 +35,7 @@ LENGTH_HELP = _("As you read it: 15\u00a03/4\u00a0in, 15.75\u00a0in or 400\u00a0
 RPM_HELP = _("In rpm, as 450 or 1\u00a0450.")
 
 
-class QuantityFormField(forms.Field):
+class QuantityFormField(forms.Field, ABC):
     """Text in, a value out. What was typed stays in the field when it is refused.
 
     `example` says how the thing at hand is written, in place of the kind's own examples.
@@ -54,8 +55,9 @@ class QuantityFormField(forms.Field):
         }
         super().__init__(**kwargs)
 
+    @abstractmethod
     def parse(self, text: str) -> object:
-        raise NotImplementedError
+        """The value in the text, or QuantityError."""
 
     def to_python(self, value: object) -> Any:
         if value is None or not str(value).strip():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import Any, TypeAlias
@@ -167,7 +168,7 @@ class SomeOfField(forms.MultipleChoiceField):
         return chosen
 
 
-class SeveralField(forms.CharField):
+class SeveralField(forms.CharField, ABC):
     """Simple values in one line, with commas between."""
 
     refusal: Any = ""
@@ -190,9 +191,9 @@ class SeveralField(forms.CharField):
             raise forms.ValidationError(self.refusal, "unreadable")
         return read
 
+    @abstractmethod
     def read(self, text: str) -> Any:
         """The value of one part, or None."""
-        raise NotImplementedError
 
     def write(self, entry: Any) -> str:
         return str(entry)
