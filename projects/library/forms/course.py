@@ -44,7 +44,9 @@ class CourseForm(forms.Form):
         self.course = course
         keys = [lesson.project.key for lesson in course.lessons.all()] if course else []
         super().__init__(data, initial=_initial(course, keys))
-        offered = [("", _("no lesson")), *_projects()]
+        projects = _projects()
+        self.has_projects = bool(projects)
+        offered = [("", _("no lesson")), *projects]
         for number in range(1, self._rows(keys) + 1):
             label = _("lesson %(number)s") % {"number": number}
             self.fields[f"lesson_{number}"] = OneOfField(offered, label=label, required=False)

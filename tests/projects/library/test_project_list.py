@@ -101,3 +101,15 @@ def test_an_empty_library_tells_who_may_write_how_to_begin(as_coordinator, sign_
     helper = sign_in_as(Role.HELPER).get(LIST).content.decode()
     assert "No project is in the library yet" in helper
     assert "Begin a project" not in helper
+
+
+def test_a_course_is_offered_once_there_are_projects_for_it(as_coordinator):
+    new = reverse("projects:course_new")
+
+    assert "Put a course together" not in as_coordinator.get(LIST).content.decode()
+    assert "none is in the library yet" in as_coordinator.get(new).content.decode()
+
+    kept()
+
+    assert "Put a course together" in as_coordinator.get(LIST).content.decode()
+    assert "none is in the library yet" not in as_coordinator.get(new).content.decode()
