@@ -101,6 +101,15 @@ def test_an_entry_goes_up_as_often_as_enter_is_pressed(page: Page):
     assert Edition.objects.get().recipe.materials[0].key == "oil"
 
 
+def test_without_scripts_an_entry_goes_up_as_often_as_enter_is_pressed(plain_page: Page):
+    plain_page.goto(DRAFT)
+    plain_page.locator("button[name=up][value='materials.3']").focus()
+
+    for at in (2, 1):
+        plain_page.keyboard.press("Enter")
+        expect(plain_page.locator(f"button[name=up][value='materials.{at}']")).to_be_focused()
+
+
 def test_without_scripts_enter_shows_the_drawing_and_a_press_saves_it(plain_page: Page):
     plain_page.goto(MARKS)
 

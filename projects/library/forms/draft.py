@@ -39,3 +39,10 @@ class MoveForm(DraftForm):
         """Where the entry stands afterwards."""
         *before, at = self.cleaned_data["place"]
         return (*before, at + self.cleaned_data["by"])
+
+
+class MovedForm(forms.Form):
+    """Which entry moved last and which way, so that the keyboard goes on from it."""
+
+    at = forms.CharField()
+    by = forms.IntegerField()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from typing import Any
+from urllib.parse import urlencode
 
 from django.contrib import messages
 from django.http import Http404, HttpResponse
@@ -18,7 +19,7 @@ from projects.library.domain.places import PlaceError, write_place
 from projects.library.domain.places import move as moved
 from projects.library.domain.recipe import Recipe
 from projects.library.drawing import drawn_piece
-from projects.library.forms.draft import MoveForm
+from projects.library.forms.draft import MovedForm, MoveForm
 from projects.library.looked_over import Remark, looked_over
 from projects.library.models import Edition
 from projects.library.outline import focused, outline
@@ -31,6 +32,9 @@ def draft(request: HtmxRequest, key: str) -> HttpResponse:
     found = draft_for(request.user, key, "projects:draft")
     drawing = drawn_piece(found.recipe, reader_lengths(request))
     context = writing_context(request, found) | {"drawing": drawing}
+    moved_now = MovedForm(request.GET)
+    if moved_now.is_valid():
+        context["sections"] = focused(context["sections"], **moved_now.cleaned_data)
     return render(request, "projects/library/draft.html", context)
 
 
@@ -48,7 +52,9 @@ def move(request: HtmxRequest, key: str) -> HttpResponse:
         context = writing_context(request, kept)
         context["sections"] = focused(context["sections"], entry, form.cleaned_data["by"])
         return render(request, "projects/library/_writing.html", context)
-    return redirect(f"{reverse('projects:draft', args=[key])}#{entry.replace('.', '-')}")
+    # No fragment: with one, a browser leaves the keyboard where it was.
+    query = urlencode({"at": entry, "by": form.cleaned_data["by"]})
+    return redirect(f"{reverse('projects:draft', args=[key])}?{query}")
 
 
 def _moved(found: Edition, form: MoveForm) -> Recipe:

@@ -65,7 +65,16 @@ def test_an_entry_moves_and_the_page_comes_back_to_it(as_instructor: Client):
 
     keys = [step.key for step in Edition.objects.get().recipe.steps()]
     assert keys[:3] == ["mount", "bead", "rough"]
-    assert answer.headers["Location"] == f"{address('draft')}#mountings-0-steps-2"
+    assert answer.headers["Location"] == f"{address('draft')}?at=mountings.0.steps.2&by=1"
+
+
+def test_the_page_one_comes_back_to_has_the_keyboard_on_what_moved(as_instructor: Client):
+    draft()
+
+    page = text_of(as_instructor.get(f"{address('draft')}?at=mountings.0.steps.2&by=1"))
+
+    assert page.count(" autofocus") == 1
+    assert 'name="down" value="mountings.0.steps.2" autofocus' in page
 
 
 def test_a_script_gets_what_changed_with_the_keyboard_on_what_moved(as_instructor: Client):
