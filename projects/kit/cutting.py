@@ -33,7 +33,8 @@ def cutting_plan(demand: Mapping[int, int], sticks: Sequence[Stick], saw: Saw) -
     placeable = Counter({length: wanted[length] for length in fitting})
     too_long = (wanted - placeable).elements()
     plan = _one_length(placeable, sticks, saw) if len(placeable) == 1 else _mixed(placeable, sticks, saw)
-    return replace(plan, unplaced=longest_first((*plan.unplaced, *too_long)))
+    unplaced = longest_first((*plan.unplaced, *too_long))
+    return replace(plan, bound=0 if unplaced else plan.bound, unplaced=unplaced)
 
 
 def _one_length(demand: Counter[int], sticks: Sequence[Stick], saw: Saw) -> CuttingPlan:

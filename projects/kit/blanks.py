@@ -1,0 +1,84 @@
+"""Lines of blanks: cut ones of the shelf that are dry, then boards of the shelf, then boards bought."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from projects.kit.boards import blanks_from
+from projects.kit.counting import Kits
+from projects.kit.line import Line, working
+from projects.kit.lines import counting, no_supplier
+from projects.kit.offers import Pack
+from projects.kit.packs import cheapest_packs
+from projects.kit.supplies import BlankSupply, Board
+from projects.library.domain.blank import Blank
+from projects.library.domain.facts import Working
+from projects.library.domain.findings import Finding, mind, refused
+from projects.library.domain.materials import BlankNeed
+from projects.library.domain.words import WoodCondition
+
+
+def blank_line(need: BlankNeed, own: Blank, kits: Kits, supply: BlankSupply) -> Line:
+    """`own` is the recipe's blank, for a need that names no other.
+
+    A wet lot never counts for a piece that is finished the same day, which is every piece but one whose blank
+    is asked for wet.
+    """
+    blank = need.blank or own
+    amount = need.count * kits.all
+    wet = WoodCondition.WET in blank.conditions
+    limit = None if wet else supply.dry_percent
+    lots = sum(lot.count for lot in supply.lots if _is_dry(lot.moisture_percent, limit))
+    boards = [board for board in supply.shelf if _is_dry(board.moisture_percent, limit)]
+    on_shelf = min(amount, lots + sum(blanks_from(board, blank, supply.saw) for board in boards))
+    purchase = cheapest_packs(amount - on_shelf, [_pack(board, blank, supply) for board in supply.offers])
+    workings = (counting(need.count, kits), *_workings(blank, supply))
+    findings = (
+        *_too_wet(need.key, supply, limit),
+        *_sizes(need.key, blank, supply),
+        *_missing(need.key, purchase.missing, supply),
+    )
+    return Line((need.key,), need.kind, amount, on_shelf, purchase, workings, findings)
+
+
+def _is_dry(moisture: int | None, limit: int | None) -> bool:
+    return limit is None or (moisture is not None and moisture <= limit)
+
+
+def _pack(board: Board, blank: Blank, supply: BlankSupply) -> Pack:
+    return Pack(board.key, board.supplier, blanks_from(board, blank, supply.saw), board.price)
+
+
+def _workings(blank: Blank, supply: BlankSupply) -> Iterator[Working]:
+    for board in dict.fromkeys((*supply.shelf, *supply.offers)):
+        yield working(
+            "per_board",
+            board=board.key,
+            blanks=blanks_from(board, blank, supply.saw),
+            across=blank.size.across,
+            length=blank.size.length,
+            kerf=supply.saw.kerf,
+            trim=supply.saw.trim,
+        )
+
+
+def _too_wet(key: str, supply: BlankSupply, limit: int | None) -> Iterator[Finding]:
+    """Lots and boards that aren't counted, wet or never measured."""
+    counted = [(lot.key, lot.count, lot.moisture_percent) for lot in supply.lots]
+    counted += [(board.key, 1, board.moisture_percent) for board in supply.shelf]
+    for lot, count, moisture in counted:
+        if not _is_dry(moisture, limit):
+            code = "moisture_not_measured" if moisture is None else "too_wet"
+            yield mind(code, key, lot=lot, count=count, moisture=moisture, dry=limit)
+
+
+def _sizes(key: str, blank: Blank, supply: BlankSupply) -> Iterator[Finding]:
+    if supply.saw.kerf > blank.size.length:
+        yield mind("kerf_wider_than_piece", key, kerf=supply.saw.kerf, length=blank.size.length)
+
+
+def _missing(key: str, missing: int, supply: BlankSupply) -> tuple[Finding, ...]:
+    """Boards are sold, but none gives a blank, or nobody sells any."""
+    if missing and supply.offers:
+        return (refused("larger_than_boards", key, missing=missing),)
+    return no_supplier(key, missing)

@@ -1,0 +1,198 @@
+"""The kit of a class: every line, what is ordered where, what it costs the class and a head."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
+from typing import TypeVar
+
+from projects.geometry.solids import end_grain_mm2, surface_mm2
+from projects.kit.amounts import Soak
+from projects.kit.blanks import blank_line
+from projects.kit.counting import Heads, Kits, ceil_div, kits_for
+from projects.kit.line import Line
+from projects.kit.lines import adhesive_line, consumed_line, liquid_line, piece_line, sheet_line
+from projects.kit.offers import Bought, Supplier
+from projects.kit.sawing import Saw
+from projects.kit.sticks import is_gripped, stick_line
+from projects.kit.supplies import BlankSupply, CountSupply, SheetSupply, StickSupply, Supply
+from projects.library.domain.findings import Finding, mind
+from projects.library.domain.materials import (
+    AdhesiveNeed,
+    BlankNeed,
+    ConsumedNeed,
+    LengthNeed,
+    LiquidNeed,
+    Need,
+    PieceNeed,
+    SheetNeed,
+)
+from projects.library.domain.recipe import Recipe
+
+UM2_PER_MM2 = 1_000_000
+# Suppliers with a delivery charge that are tried in every combination: 64 of them.
+MOST_COMBINED = 6
+NOTHING_SOLD = Saw(kerf=0)
+USUAL_SOAK = Soak()
+S = TypeVar("S", StickSupply, SheetSupply, BlankSupply, CountSupply)
+
+
+@dataclass(frozen=True)
+class Order:
+    """What one supplier sends; money in minor units."""
+
+    supplier: Supplier
+    bought: tuple[Bought, ...]
+
+    @property
+    def goods(self) -> int:
+        return sum(each.cost for each in self.bought)
+
+    @property
+    def cost(self) -> int:
+        return self.goods + self.supplier.delivery
+
+
+@dataclass(frozen=True)
+class Totals:
+    """Lines in the recipe's order, orders by supplier."""
+
+    kits: Kits
+    lines: tuple[Line, ...]
+    orders: tuple[Order, ...]
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def cost(self) -> int:
+        """Of all that is bought, delivery with it. What lies on the shelf is paid already."""
+        return sum(order.cost for order in self.orders)
+
+    @property
+    def cost_a_head(self) -> int | None:
+        """For each student, rounded up to a minor unit; None for a class without students."""
+        students = self.kits.heads.students
+        return ceil_div(self.cost, students) if students else None
+
+    @property
+    def complete(self) -> bool:
+        return all(line.complete for line in self.lines)
+
+
+def totals(
+    recipe: Recipe,
+    heads: Heads,
+    supplies: Mapping[str, Supply],
+    suppliers: Sequence[Supplier] = (),
+    soak: Soak = USUAL_SOAK,
+) -> Totals:
+    """The kit of a class from a checked recipe whose finishes have their spread.
+
+    `supplies` goes by the keys of needs; a need without one has no stock and no supplier. Of needs that share
+    their length stock the first one's supply counts. A supplier who isn't listed delivers free. Suppliers with
+    a charge are tried in every combination, so goods and delivery together are as cheap as the lines' plans.
+    """
+    known = {supplier.key: supplier for supplier in suppliers}
+    charging = sorted(key for key, supplier in known.items() if supplier.delivery)
+    tried = (_with(recipe, heads, supplies, known, left_out, soak) for left_out in _left_out(charging))
+    return min(tried, key=lambda each: (_missing(each), each.cost, len(each.orders)))
+
+
+def _left_out(charging: Sequence[str]) -> Iterator[frozenset[str]]:
+    """Nobody, then one supplier, then two; of very many suppliers nobody, or all but one."""
+    sizes = range(len(charging) + 1) if len(charging) <= MOST_COMBINED else (0, len(charging) - 1)
+    return (frozenset(out) for size in sizes for out in combinations(charging, size))
+
+
+def _missing(found: Totals) -> int:
+    return sum(line.purchase.missing > 0 for line in found.lines)
+
+
+def _with(
+    recipe: Recipe,
+    heads: Heads,
+    supplies: Mapping[str, Supply],
+    known: Mapping[str, Supplier],
+    left_out: frozenset[str],
+    soak: Soak,
+) -> Totals:
+    kits = kits_for(heads, recipe.spares)
+    offered = {key: _without(supply, left_out) for key, supply in supplies.items()}
+    lines = tuple(_lines(recipe, kits, offered, soak))
+    orders = tuple(_orders(lines, known))
+    return Totals(kits, lines, orders, tuple(_under_least(orders)))
+
+
+def _without(supply: Supply, left_out: frozenset[str]) -> Supply:
+    if isinstance(supply, CountSupply):
+        return replace(supply, packs=tuple(pack for pack in supply.packs if pack.supplier not in left_out))
+    if isinstance(supply, SheetSupply):
+        return replace(supply, packs=tuple(pack for pack in supply.packs if pack.supplier not in left_out))
+    if isinstance(supply, StickSupply):
+        return replace(supply, offers=tuple(each for each in supply.offers if each.supplier not in left_out))
+    return replace(supply, offers=tuple(each for each in supply.offers if each.supplier not in left_out))
+
+
+def _lines(recipe: Recipe, kits: Kits, supplies: Mapping[str, Supply], soak: Soak) -> Iterator[Line]:
+    together: dict[tuple[str, int], list[LengthNeed]] = {}
+    for need in recipe.materials:
+        if isinstance(need, LengthNeed):
+            together.setdefault((need.specification, need.across.nm), []).append(need)
+    for need in recipe.materials:
+        if not isinstance(need, LengthNeed):
+            yield _line(need, recipe, kits, supplies.get(need.key), soak)
+        elif (needs := together[need.specification, need.across.nm])[0] is need:
+            supply = supplies.get(need.key)
+            sticks = _as(StickSupply, supply, need, StickSupply(NOTHING_SOLD))
+            yield stick_line(needs, kits, sticks, gripped=is_gripped(need, recipe))
+
+
+def _line(
+    need: PieceNeed | ConsumedNeed | SheetNeed | BlankNeed | LiquidNeed | AdhesiveNeed,
+    recipe: Recipe,
+    kits: Kits,
+    supply: Supply | None,
+    soak: Soak,
+) -> Line:
+    if isinstance(need, SheetNeed):
+        return sheet_line(need, kits, _as(SheetSupply, supply, need, SheetSupply()))
+    if isinstance(need, BlankNeed):
+        return blank_line(need, recipe.blank, kits, _as(BlankSupply, supply, need, BlankSupply(NOTHING_SOLD)))
+    counted = _as(CountSupply, supply, need, CountSupply())
+    if isinstance(need, PieceNeed):
+        return piece_line(need, kits, counted)
+    if isinstance(need, ConsumedNeed):
+        return consumed_line(need, kits, counted)
+    if isinstance(need, AdhesiveNeed):
+        return adhesive_line(need, kits, counted)
+    return liquid_line(need, recipe, areas_um2(recipe), kits, counted, soak)
+
+
+def _as(kind: type[S], supply: Supply | None, need: Need, nothing: S) -> S:
+    """The supply, which has to be of the need's kind; TypeError for another."""
+    if supply is None:
+        return nothing
+    if not isinstance(supply, kind):
+        raise TypeError(f"{need.key} needs another supply")
+    return supply
+
+
+def areas_um2(recipe: Recipe) -> tuple[int, int]:
+    """Surface and end grain of one piece in whole µm², from its drawing."""
+    profile = recipe.profile.profile()
+    end_grain = end_grain_mm2(profile, grain_across=recipe.blank.grain_across).total
+    return round(surface_mm2(profile).total * UM2_PER_MM2), round(end_grain * UM2_PER_MM2)
+
+
+def _orders(lines: Sequence[Line], known: Mapping[str, Supplier]) -> Iterator[Order]:
+    bought = [each for line in lines for each in line.purchase.bought]
+    for key in sorted({each.pack.supplier for each in bought}):
+        supplier = known.get(key, Supplier(key))
+        yield Order(supplier, tuple(each for each in bought if each.pack.supplier == key))
+
+
+def _under_least(orders: Sequence[Order]) -> Iterator[Finding]:
+    for order in orders:
+        least = order.supplier.least_order
+        if order.goods < least:
+            yield mind("under_least_order", order.supplier.key, goods=order.goods, least=least)
