@@ -89,8 +89,9 @@ def totals(
     """The kit of a class from a checked recipe whose finishes have their spread.
 
     `supplies` goes by the keys of needs; a need without one has no stock and no supplier. Of needs that share
-    their length stock the first one's supply counts. A supplier who isn't listed delivers free. Suppliers with
-    a charge are tried in every combination, so goods and delivery together are as cheap as the lines' plans.
+    their length stock the first one's supply counts. A supplier who isn't listed delivers free. Those with a
+    charge are tried in every combination, so delivery is weighed against prices over the whole order.
+    Raises TypeError for a supply that isn't of its need's kind.
     """
     known = {supplier.key: supplier for supplier in suppliers}
     charging = sorted(key for key, supplier in known.items() if supplier.delivery)
