@@ -129,6 +129,13 @@ def test_two_lengths_share_sticks_and_the_plan_is_proved_by_its_bound():
     assert plan.proved_least
 
 
+def test_pieces_of_more_than_half_a_stick_are_proved_by_their_number():
+    """Three of 60 mm need a stick of 100 each, though with one of 10 they add up to less than two sticks."""
+    plan = cutting_plan({mm("60"): 3, mm("10"): 1}, [sold(mm("100"), 250)], Saw(0))
+
+    assert (plan.cost, plan.bound) == (750, 750)
+
+
 def test_no_stick_at_all_leaves_everything_unplaced():
     plan = cutting_plan({mm("60"): 2}, [], Saw(0))
 

@@ -22,6 +22,7 @@ from projects.kit.supplies import (
     SheetPack,
     SheetSupply,
     StickSupply,
+    Supply,
 )
 from projects.kit.totals import totals
 from projects.library.domain.coats import Coat
@@ -39,7 +40,7 @@ SHEET = Sheet(inch("9"), inch("11"))
 def knobs():
     """Twelve students, one demonstration, 10 % spare of 13 rounded up: 15 kits."""
     stick = Board("square", inch("1 1/2"), inch("1 1/2"), inch("36"), moisture_percent=9)
-    supplies = {
+    supplies: dict[str, Supply] = {
         "dowel": StickSupply(ROD_SAW, RODS, (sold(inch("36"), 180),)),
         "blank": BlankSupply(Saw(inch("1/8"), inch("1/4")), shelf=(stick,)),
     }

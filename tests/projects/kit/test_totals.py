@@ -15,8 +15,17 @@ from projects.geometry.solids import surface_mm2
 from projects.kit.counting import Heads
 from projects.kit.offers import Supplier
 from projects.kit.sawing import Saw
-from projects.kit.supplies import BlankSupply, Board, CountSupply, Sheet, SheetPack, SheetSupply, StickSupply
-from projects.kit.totals import totals
+from projects.kit.supplies import (
+    BlankSupply,
+    Board,
+    CountSupply,
+    Sheet,
+    SheetPack,
+    SheetSupply,
+    StickSupply,
+    Supply,
+)
+from projects.kit.totals import areas_um2, totals
 from projects.library.domain.coats import Coat
 from projects.library.domain.materials import (
     BlankNeed,
@@ -178,7 +187,7 @@ class TestWhatIsMissing:
 
     def test_boards_and_sheets_too_small_say_so(self):
         sheet = SheetNeed("grit", "Sandpaper", inches("12"), inches("12"))
-        supplies = {
+        supplies: dict[str, Supply] = {
             "grit": SheetSupply(packs=(SheetPack("sheet", "north", Sheet(inch("9"), inch("11")), 10, 500),)),
             "blank": BlankSupply(
                 Saw(0), offers=(Board("thin", inch("1"), inch("8"), inch("96"), 900, "north"),)
@@ -220,10 +229,11 @@ def test_the_area_for_oil_is_that_of_the_drawing():
 
     (line,) = totals(recipe, Heads(1, 0), {}).lines
 
-    working = line.workings[0].values
-    counted = working["surface_um2"] + working["end_grain_um2"] / 2
-    assert working["surface_um2"] == pytest.approx(plain * 10**6, abs=1)
-    assert 0 < working["end_grain_um2"] < working["surface_um2"]
+    surface, end_grain = areas_um2(recipe)
+    counted = surface + end_grain / 2
+    assert surface == pytest.approx(plain * 10**6, abs=1)
+    assert 0 < end_grain < surface
+    assert line.workings[0].values["surface_um2"] == surface
     assert line.need == pytest.approx(2 * (counted / 10**4 + 10**6), abs=1)
 
 
