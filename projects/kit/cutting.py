@@ -108,7 +108,8 @@ def _filled(
     for stick in _on_shelf(sticks):
         cuts += _cut(left, stick, _shelf_filling(left, scarce, saw.room(stick.length), saw, filling))
     while left and (chosen := _next(left, offered, saw, filling, main)):
-        cuts += _cut(left, *chosen)
+        for _ in range(_times(left, chosen[1])):
+            cuts += _cut(left, *chosen)
     return CuttingPlan(tuple(cuts), 0, longest_first(left.elements()))
 
 
@@ -131,13 +132,22 @@ def _next(
     left: Counter[int], offered: Sequence[Stick], saw: Saw, filling: Filling, main: Stick | None
 ) -> tuple[Stick, tuple[int, ...]] | None:
     """The cheapest stick that takes all that is left; else the main one; else the least paid for a length."""
-    filled = [(stick, filling(left, saw.room(stick.length), saw)) for stick in offered]
-    filled = [each for each in filled if each[1]]
-    last = [each for each in filled if len(each[1]) == left.total()]
+    room = sum(saw.taken(piece) * count for piece, count in left.items())
+    last = [stick for stick in offered if room <= saw.room(stick.length)]
     if last:
-        return min(last, key=lambda each: (each[0].price, each[0].length))
-    of_main = [each for each in filled if each[0] == main]
-    return min(of_main or filled, key=lambda each: _paid_for_length(*each), default=None)
+        cheapest = min(last, key=lambda stick: (stick.price, stick.length))
+        return cheapest, longest_first(left.elements())
+    serves_main = main and any(saw.fits(piece, main.length) for piece in left)
+    tried = [main] if main and serves_main else offered
+    filled = [(stick, filling(left, saw.room(stick.length), saw)) for stick in tried]
+    useful = [each for each in filled if each[1]]
+    return min(useful, key=lambda each: _paid_for_length(*each), default=None)
+
+
+def _times(left: Counter[int], pieces: tuple[int, ...]) -> int:
+    """How often the same filling is cut at once: as often as it can be, but for the last time."""
+    counts = Counter(pieces)
+    return max(min(left[piece] // count for piece, count in counts.items()) - 1, 1)
 
 
 def _paid_for_length(stick: Stick, pieces: tuple[int, ...]) -> tuple[float, int]:

@@ -7,7 +7,7 @@ from collections import Counter
 from projects.kit.sawing import Saw, longest_first
 
 # Fillings kept while the fullest is looked for; beyond it the emptiest are forgotten.
-MOST_KEPT = 2_000
+MOST_KEPT = 500
 
 
 def first_fit(left: Counter[int], room: int, saw: Saw) -> tuple[int, ...]:
