@@ -57,6 +57,13 @@ def test_a_piece_longer_than_the_stick_stays_unplaced():
     assert (plan.unplaced, plan.sticks, plan.proved_least) == ((37,), (), False)
 
 
+def test_a_plan_that_leaves_a_piece_out_claims_no_bound():
+    """Two of 10 alone would be proved at 5."""
+    plan = cutting_plan({37: 1, 10: 2}, [sold(36, 5)], Saw(0))
+
+    assert (plan.unplaced, plan.cost, plan.bound) == ((37,), 5, 0)
+
+
 def test_fifteen_pieces_of_two_and_a_quarter_come_from_one_rod():
     """36 less 1/8 is 35 7/8; 15 x (2 1/4 + 1/16) = 34 11/16; the rest is 1 3/16 in."""
     plan = cutting_plan({inch("2 1/4"): 15}, [held(inch("36"))], SIXTEENTH)
