@@ -121,7 +121,8 @@ def preparation(
         start, end = _work(by_key[key], ready_by, openings, zone)
         dated[key] = DatedJob(by_key[key], start, end, ready_by, first.job.key if first else None)
     # Turned round first, so that of jobs that take no time those stand first that others need.
-    in_order = sorted(reversed(dated.values()), key=lambda each: each.start_by)
+    in_order = list(dated.values())[::-1]
+    in_order.sort(key=lambda each: each.start_by)
     return Preparation(tuple(in_order), zone)
 
 
