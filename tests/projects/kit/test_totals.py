@@ -26,6 +26,7 @@ from projects.kit.supplies import (
     Supply,
 )
 from projects.kit.totals import areas_um2, totals
+from projects.library.domain.blank import SquareBlank
 from projects.library.domain.coats import Coat
 from projects.library.domain.materials import (
     BlankNeed,
@@ -235,6 +236,16 @@ def test_the_area_for_oil_is_that_of_the_drawing():
     assert 0 < end_grain < surface
     assert line.workings[0].values["surface_um2"] == surface
     assert line.need == pytest.approx(2 * (counted / 10**4 + 10**6), abs=1)
+
+
+def test_a_need_with_a_blank_of_its_own_is_cut_to_that():
+    """Lids of 1 in square x 1 in, not the knob's 1 1/2 x 2: four from a stick of 4 in without a kerf."""
+    lid = BlankNeed("lid", "Maple", SquareBlank("maple_sugar", inches("1"), inches("1")))
+    stick = Board("stick", inch("1"), inch("1"), inch("4"), 300, "north")
+
+    (line,) = totals(needing(lid), Heads(3), {"lid": BlankSupply(Saw(0), offers=(stick,))}).lines
+
+    assert (line.complete, line.purchase.packs) == (True, 1)
 
 
 def test_each_line_says_how_it_came_about():
