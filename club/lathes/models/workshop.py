@@ -16,10 +16,16 @@ class Workshop(models.Model):
     zone = models.CharField(
         _("time zone"), max_length=64, help_text=_("Dates and times of classes here are kept in it.")
     )
+    opening = models.TextField(
+        _("opening hours"),
+        max_length=400,
+        blank=True,
+        help_text=_("When somebody can work here before a class, a line to each stretch: Mon 18:00-22:00."),
+    )
 
     revision = models.PositiveIntegerField(default=1, editable=False)
 
-    change_fields = ("name", "address", "zone")
+    change_fields = ("name", "address", "zone", "opening")
 
     class Meta:
         ordering = ("name",)
