@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from django.utils.dates import WEEKDAYS
 from django.utils.translation import gettext_lazy as _
 
 from club.base.csv_rows import CsvError
@@ -9,6 +10,7 @@ from club.base.quantities.errors import QuantityError
 from club.base.quantities.shown import thousands
 from club.base.sentences import sentence
 from club.lathes.domain.labelled_lines import LineError
+from club.lathes.domain.opening_hours import Opening, OpeningError
 from club.lathes.domain.own_draw_bars import OwnDrawBarError
 from club.lathes.domain.speed_settings import SpeedSettingError
 from club.lathes.domain.threads import ThreadError
@@ -84,6 +86,22 @@ BAR = {
 }
 LENGTH_EXAMPLE = _("14\u00a01/4\u00a0in or 362\u00a0mm")
 
+OPENING = {
+    "unreadable": _("Line %(number)s reads “%(text)s”. Write day and hours as Mon 18:00-22:00."),
+    "no_such_day": _(
+        "Line %(number)s reads “%(text)s”, and no weekday is called %(day)s. "
+        "Write it as Mon, Tue, Wed, Thu, Fri, Sat or Sun."
+    ),
+    "no_such_time": _(
+        "Line %(number)s reads “%(text)s”, which no clock shows. Write the hours from 0:00 to 24:00."
+    ),
+    "no_length": _("Line %(number)s reads “%(text)s”. Write a later time behind the first one."),
+    "too_many": _("That is more than %(most)s stretches a week. Write those in which somebody works here."),
+    "overlap": _(
+        "The stretch of %(day)s from %(begins)s lies in another one. Write one that holds both of them."
+    ),
+}
+
 
 def thread_sentence(error: ThreadError) -> str:
     """Why a text is no thread, and how to write one."""
@@ -112,6 +130,15 @@ def _wrong_with_bar(error: OwnDrawBarError) -> str:
     if isinstance(reason, QuantityError):
         return sentence(reason, str(LENGTH_EXAMPLE))
     return str(BAR[error.code]) % error.values
+
+
+def opening_sentence(error: OpeningError) -> str:
+    """Which stretch can't be kept, why, and how to write it."""
+    values = {"number": error.number, **error.values}
+    later = error.values.get("later")
+    if isinstance(later, Opening):
+        values |= {"day": WEEKDAYS[later.weekday], "begins": f"{later.begins:%H:%M}"}
+    return str(OPENING[error.code]) % values
 
 
 def _with_lead(lead: str, error: LineError, wrong: str) -> str:

@@ -138,7 +138,7 @@ SAMPLES = (
     for_helper("workshops, for a helper", "lathes:workshops", 4),
     Sample("workshop", "lathes:workshop", 6, "workshop"),
     Sample("workshop, new", "lathes:workshop_new", 3),
-    wrong("workshop, new, wrong", "lathes:workshop_new", 3, name="", zone="Quernby"),
+    wrong("workshop, new, wrong", "lathes:workshop_new", 3, name="", zone="Quernby", opening="evenings"),
     Sample("workshop, mended", "lathes:workshop_mend", 4, "workshop"),
     wrong("workshop, mended, wrong", "lathes:workshop_mend", 5, "workshop", name="Sluice Room", zone=""),
     Sample("cards", "home:cards", 6),

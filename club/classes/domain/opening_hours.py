@@ -1,48 +1,17 @@
-"""When a workshop is open, and the latest hours in which so much work can be done there."""
+"""The latest hours in which so much work can be done in a workshop that isn't always open."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta
-from itertools import pairwise
+from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import local
+from club.lathes.domain.opening_hours import DAY, Opening
 
-DAY = timedelta(days=1)
-WEEK = timedelta(days=7)
 # Ten years: whoever needs longer has mistyped something.
 FURTHEST = timedelta(days=3_650)
-
-
-@dataclass(frozen=True)
-class Opening:
-    """One stretch of every week, in local time. `weekday` counts from Monday, 0.
-
-    One that ends no later than it begins runs into the next day: 18:00 to 00:00 ends at midnight.
-    """
-
-    weekday: int
-    begins: time
-    ends: time
-
-    def on(self, day: date) -> tuple[datetime, datetime]:
-        """Beginning and end by the wall clock, on a day of its weekday."""
-        ends = datetime.combine(day, self.ends)
-        return datetime.combine(day, self.begins), ends + DAY if self.ends <= self.begins else ends
-
-
-def check_openings(openings: Collection[Opening]) -> None:
-    """Raises ClassError openings_overlap (weekday, begins of the later one): work would count twice."""
-    # Any Monday will do.
-    week = [(*each.on(date(2024, 1, 1) + each.weekday * DAY), each) for each in openings]
-    week.sort(key=lambda stretch: stretch[0])
-    again = [(week[0][0] + WEEK, week[0][1] + WEEK, week[0][2])] if week else []
-    for earlier, later in pairwise(week + again):
-        if later[0] < earlier[1]:
-            raise ClassError("openings_overlap", weekday=later[2].weekday, begins=later[2].begins)
 
 
 def latest_work(

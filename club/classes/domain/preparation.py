@@ -14,7 +14,8 @@ from zoneinfo import ZoneInfo
 
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import local
-from club.classes.domain.opening_hours import Opening, check_openings, latest_work
+from club.classes.domain.opening_hours import latest_work
+from club.lathes.domain.opening_hours import Opening, check_openings
 from projects.library.domain.check_plan import circle_in
 from projects.library.domain.preparation import GlueUp, Task
 from projects.library.domain.recipe import Recipe
@@ -108,7 +109,7 @@ def preparation(
     """Counts back from the class's beginning (UTC) through waits, work and opening hours.
 
     Work lies within the openings, or at any hour where there are none; waits run on when doors are shut.
-    Raises unknown_task, tasks_in_a_circle, openings_overlap, too_long_beforehand.
+    Raises unknown_task, tasks_in_a_circle, too_long_beforehand, and OpeningError for openings that overlap.
     """
     by_key = {job.key: job for job in jobs}
     _check(by_key)

@@ -8,8 +8,9 @@ from django.conf import settings
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from club.lathes.domain.opening_hours import OpeningError, parse_openings, write_openings
 from club.lathes.models import Workshop
-from club.lathes.sentences import TOO_LONG
+from club.lathes.sentences import TOO_LONG, opening_sentence
 
 NAME_TAKEN = _("There is a workshop of this name already: give this one another.")
 
@@ -19,11 +20,18 @@ class WorkshopForm(forms.ModelForm[Workshop]):
 
     class Meta:
         model = Workshop
-        fields = ("name", "address", "zone")
+        fields = ("name", "address", "zone", "opening")
         help_texts = {
             "zone": _("Dates and times of classes here are kept in it. Write it as Europe/Dublin."),
+            "opening": _(
+                "When somebody can work here before a class, a line to each stretch: Mon 18:00-22:00 or "
+                "Mon-Fri 9:00-17:00. Empty: at any hour."
+            ),
         }
-        widgets = {"address": forms.Textarea(attrs={"rows": 3})}
+        widgets = {
+            "address": forms.Textarea(attrs={"rows": 3}),
+            "opening": forms.Textarea(attrs={"rows": 4, "class": "short"}),
+        }
         error_messages = {
             "name": {
                 "required": _("A workshop needs a name, as people call it."),
@@ -31,6 +39,7 @@ class WorkshopForm(forms.ModelForm[Workshop]):
                 "max_length": TOO_LONG,
             },
             "address": {"max_length": TOO_LONG},
+            "opening": {"max_length": TOO_LONG},
             "zone": {"required": _("Write the time zone as Europe/Dublin or America/Chicago.")},
         }
 
@@ -54,3 +63,10 @@ class WorkshopForm(forms.ModelForm[Workshop]):
         if zone not in zoneinfo.available_timezones():
             raise forms.ValidationError(gettext("Write the time zone as Europe/Dublin or America/Chicago."))
         return zone
+
+    def clean_opening(self) -> str:
+        """Kept as it is read, so that the page shows what was understood."""
+        try:
+            return write_openings(parse_openings(str(self.cleaned_data["opening"])))
+        except OpeningError as error:
+            raise forms.ValidationError(opening_sentence(error)) from error

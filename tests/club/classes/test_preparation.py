@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import instant, local
-from club.classes.domain.opening_hours import Opening, check_openings, latest_work
+from club.classes.domain.opening_hours import latest_work
 from club.classes.domain.preparation import Job, jobs_of, preparation
+from club.lathes.domain.opening_hours import Opening, OpeningError
 from tests.projects.library.examples import KNOB
 
 NEW_YORK = ZoneInfo("America/New_York")
@@ -151,6 +152,12 @@ class TestCountingBack:
 
         assert shown(plan.jobs[0].done_by) == "Sat 17:30"
 
+    def test_openings_that_overlap_are_refused(self):
+        twice = [Opening(1, time(9), time(12)), Opening(1, time(11), time(13))]
+
+        with pytest.raises(OpeningError, match="overlap"):
+            preparation([], CLASS, NEW_YORK, twice)
+
     def test_nothing_to_do_has_no_dates_and_no_chain(self):
         plan = preparation([], CLASS, NEW_YORK)
 
@@ -195,22 +202,8 @@ class TestOpeningHours:
 
         assert (shown(start), shown(end)) == ("Wed 23:30", "Thu 01:00")
 
-    @pytest.mark.parametrize(
-        "openings",
-        [
-            [Opening(1, time(9), time(12)), Opening(1, time(11), time(13))],
-            [Opening(6, time(22), time(2)), Opening(0, time(1), time(3))],
-        ],
-        ids=["in a day", "over the end of the week"],
-    )
-    def test_that_overlap_are_refused(self, openings):
-        with pytest.raises(ClassError, match="openings_overlap"):
-            check_openings(openings)
-
-    def test_that_touch_are_taken(self):
+    def test_that_touch_are_one(self):
         openings = [Opening(1, time(9), time(12)), Opening(1, time(12), time(13))]
-
-        check_openings(openings)
 
         start, _end = latest_work(CLASS, 90, openings, NEW_YORK)
         assert shown(start) == "Tue 11:30"
