@@ -10,6 +10,8 @@ from django.contrib.auth.hashers import make_password
 from club.base.access import Role
 from club.lathes.models import Lathe, Workshop
 from club.people.models import Account, Person, RoleGrant
+from club.stores.models import Article, Held, MetSpecification, Offer, Supplier
+from club.stores.specifications import specification_key
 
 PASSWORD = "bead cove fillet"
 
@@ -59,3 +61,49 @@ class LatheFactory(factory.django.DjangoModelFactory[Lathe]):
 
     workshop = factory.SubFactory(WorkshopFactory)
     number = factory.Sequence(lambda number: number % 999 + 1)
+
+
+class SupplierFactory(factory.django.DjangoModelFactory[Supplier]):
+    class Meta:
+        model = Supplier
+
+    name = factory.Sequence(lambda number: f"Supplier {number}")
+
+
+class ArticleFactory(factory.django.DjangoModelFactory[Article]):
+    class Meta:
+        model = Article
+
+    name = factory.Sequence(lambda number: f"Article {number}")
+    kind = Article.Kind.PIECE.value
+
+
+class OfferFactory(factory.django.DjangoModelFactory[Offer]):
+    """A pack of one; sizes as its kind asks for them are the test's."""
+
+    class Meta:
+        model = Offer
+
+    article = factory.SubFactory(ArticleFactory)
+    supplier = factory.SubFactory(SupplierFactory)
+    label = factory.Sequence(lambda number: f"pack {number}")
+    price = 100
+
+
+class HeldFactory(factory.django.DjangoModelFactory[Held]):
+    class Meta:
+        model = Held
+
+    article = factory.SubFactory(ArticleFactory)
+    amount = 1
+
+
+class MetSpecificationFactory(factory.django.DjangoModelFactory[MetSpecification]):
+    """The key follows the specification as `specification_key` makes it."""
+
+    class Meta:
+        model = MetSpecification
+
+    article = factory.SubFactory(ArticleFactory)
+    specification = factory.Sequence(lambda number: f"specification {number}")
+    key = factory.LazyAttribute(lambda met: specification_key(met.specification))
