@@ -26,6 +26,14 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("home:handout",           "GET",      STAFF),
     ("home:handout_pdf",       "GET",      STAFF),
 
+    ("classes:list",           "GET",      STAFF),
+    ("classes:new",            "GET POST", WRITERS),
+    ("classes:mend",           "GET POST", WRITERS),
+    ("classes:cancel",         "GET POST", WRITERS),
+    ("classes:sign_up",        "GET POST", WRITERS),
+    ("classes:seat",           "GET POST", WRITERS),
+    ("classes:offer",          "GET POST", WRITERS),
+
     ("projects:list",          "GET",      STAFF),
     ("projects:woods",         "GET",      STAFF),
     ("projects:wood",          "GET",      STAFF),

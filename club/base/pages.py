@@ -30,6 +30,7 @@ class Way:
 
 # Each way in the order of the rail, with how the addresses beneath it begin.
 WAYS = (
+    ("classes:list", ("classes:", "home:class_"), _("Classes")),
     ("projects:list", ("projects:", "home:project", "home:edition", "home:handout"), _("Projects")),
     ("lathes:list", ("lathes:", "home:cards"), _("Lathes")),
     ("lathes:workshops", ("lathes:workshop",), _("Workshops")),
