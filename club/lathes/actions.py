@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from django.db import transaction
 
 from club.base.changes import record_change, snapshot
-from club.base.writing import StaleError, unless_taken
+from club.base.writing import StaleError, unless_in_use, unless_taken
 from club.lathes.domain.own_draw_bars import OwnDrawBar
 from club.lathes.domain.speed_settings import SpeedSetting
 from club.lathes.models import Lathe, LatheDrawBar, LatheSpeed, Workshop
@@ -54,9 +54,11 @@ def set_condition(by: Account, lathe: Lathe, revision: int | None, condition: st
 
 @transaction.atomic
 def remove_lathe(by: Account, lathe: Lathe, revision: int | None) -> Lathe:
+    """Take it out of the list; raises StaleError, and InUseError where a class has somebody at it."""
     current = _locked(lathe.pk, revision)
     record_change(by, current, snapshot(current), None)
-    Lathe.objects.filter(pk=current.pk).delete()
+    with unless_in_use():
+        Lathe.objects.filter(pk=current.pk).delete()
     return current
 
 
