@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from club.base.quantities.length import Length
 from club.stores.models import Article, Held, MetSpecification, Offer, Supplier
-from club.stores.sentences import held_name, offer_name
+from club.stores.sentences.names import held_name, offer_name
 from club.stores.specifications import specification_key
 from projects.kit import offers as kit_offers
 from projects.kit.offers import Pack

@@ -1,4 +1,4 @@
-"""What people read of the stores: names of packs and shelves, and why an entry is refused."""
+"""How a pack and what lies on the shelf are called away from their article's page."""
 
 from __future__ import annotations
 
