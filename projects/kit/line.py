@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from projects.kit.offers import Purchase
 from projects.kit.sawing import CuttingPlan
+from projects.kit.taken import NOTHING, Taken
 from projects.library.domain.facts import Working
 from projects.library.domain.findings import Finding, Weight
 
@@ -19,7 +20,8 @@ class Line:
     """`need`, `on_shelf` and `to_buy` count pieces, of a liquid nanolitres, of glue nanograms.
 
     `keys` are the needs of the recipe it stands for; pieces of one stick share a line. `on_shelf` is what of
-    the need the shelf covers, never more than the need. What `to_buy` lacks in `purchase` is missing there.
+    the need the shelf covers, never more than the need, and `taken` is what leaves the shelf for it. What
+    `to_buy` lacks in `purchase` is missing there.
     """
 
     keys: tuple[str, ...]
@@ -30,6 +32,7 @@ class Line:
     workings: tuple[Working, ...] = ()
     findings: tuple[Finding, ...] = ()
     plan: CuttingPlan | None = None
+    taken: Taken = NOTHING
 
     @property
     def to_buy(self) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from math import ceil
 
@@ -11,7 +12,8 @@ from projects.kit.counting import Kits
 from projects.kit.line import COMMON_PRACTICE, Line, working
 from projects.kit.offers import Pack
 from projects.kit.packs import cheapest_packs
-from projects.kit.supplies import CountSupply, SheetSupply
+from projects.kit.supplies import CountSupply, Sheet, SheetSupply
+from projects.kit.taken import Taken
 from projects.library.domain.facts import Working
 from projects.library.domain.findings import Finding, refused
 from projects.library.domain.materials import AdhesiveNeed, ConsumedNeed, LiquidNeed, PieceNeed, SheetNeed
@@ -53,7 +55,8 @@ def covered(
     on_shelf = min(max(supply.on_shelf, 0), amount)
     purchase = cheapest_packs(amount - on_shelf, supply.packs)
     missing = no_supplier(need.key, purchase.missing)
-    return Line((need.key,), need.kind, amount, on_shelf, purchase, (how,), (*more, *missing))
+    findings = (*more, *missing)
+    return Line((need.key,), need.kind, amount, on_shelf, purchase, (how,), findings, taken=Taken(on_shelf))
 
 
 def no_supplier(key: str, missing: int) -> tuple[Finding, ...]:
@@ -72,17 +75,34 @@ def sheet_line(need: SheetNeed, kits: Kits, supply: SheetSupply) -> Line:
         Pack(pack.article, pack.supplier, gives[pack.sheet] * pack.sheets, pack.price)
         for pack in supply.packs
     ]
-    on_shelf = min(amount, supply.pieces + sum(gives[sheet] for sheet in supply.sheets))
+    taken = _torn(amount, supply, gives)
+    on_shelf = taken.count + sum(gives[sheet] for sheet in taken.sheets) - taken.over
     purchase = cheapest_packs(amount - on_shelf, packs)
-    torn = [
-        working("per_sheet", width=sheet.width, length=sheet.length, pieces=each)
-        for sheet, each in sorted(gives.items(), key=lambda pair: (pair[0].width, pair[0].length))
-    ]
     findings = no_supplier(need.key, purchase.missing)
     if gives and not any(gives.values()) and findings:
         findings = (refused("larger_than_sheets", need.key, missing=purchase.missing),)
-    workings = (counting(need.count, kits), *torn)
-    return Line((need.key,), need.kind, amount, on_shelf, purchase, workings, findings)
+    workings = (counting(need.count, kits), *_tearing(gives, taken))
+    return Line((need.key,), need.kind, amount, on_shelf, purchase, workings, findings, taken=taken)
+
+
+def _torn(amount: int, supply: SheetSupply, gives: Mapping[Sheet, int]) -> Taken:
+    """Pieces torn already go first, then whole sheets one after the other."""
+    ready = min(amount, max(supply.pieces, 0))
+    left, sheets = amount - ready, []
+    for sheet in supply.sheets:
+        if left > 0 and gives[sheet]:
+            sheets.append(sheet)
+            left -= gives[sheet]
+    return Taken(ready, tuple(sheets), over=max(-left, 0))
+
+
+def _tearing(gives: Mapping[Sheet, int], taken: Taken) -> Iterator[Working]:
+    for sheet, each in sorted(gives.items(), key=lambda pair: (pair[0].width, pair[0].length)):
+        yield working("per_sheet", width=sheet.width, length=sheet.length, pieces=each)
+    if taken.count:
+        yield working("torn_already", pieces=taken.count)
+    if taken.sheets:
+        yield working("torn_now", sheets=len(taken.sheets), over=taken.over)
 
 
 def liquid_line(

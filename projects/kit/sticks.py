@@ -10,8 +10,9 @@ from projects.kit.cutting import cutting_plan
 from projects.kit.line import Line, working
 from projects.kit.lines import counting, no_supplier
 from projects.kit.offers import Pack, Purchase, counted
-from projects.kit.sawing import CuttingPlan, Saw, Stick
+from projects.kit.sawing import CutStick, CuttingPlan, Saw, Stick
 from projects.kit.supplies import HeldStick, StickSupply
+from projects.kit.taken import CutHeld, Taken
 from projects.library.domain.facts import Working
 from projects.library.domain.findings import Finding, mind, refused
 from projects.library.domain.holding import Collet
@@ -40,17 +41,22 @@ def stick_line(needs: Sequence[LengthNeed], kits: Kits, supply: StickSupply, *, 
     fit, unfit = _sorted_out(supply, needs[0].key, across) if gripped else (supply.shelf, ())
     sticks = (*_shelf(fit), *supply.offers)
     plan = cutting_plan(demand, sticks, supply.saw)
-    from_shelf = sum(len(cut.pieces) for cut in plan.sticks if cut.stick.on_shelf)
+    from_shelf = [cut for cut in plan.sticks if cut.stick.on_shelf]
     return Line(
         keys=tuple(need.key for need in needs),
         kind=LengthNeed.kind,
         need=demand.total(),
-        on_shelf=from_shelf,
+        on_shelf=sum(len(cut.pieces) for cut in from_shelf),
         purchase=_purchase(plan),
         workings=tuple(_workings(needs, kits, supply.saw, plan)),
         findings=(*unfit, *cutting_findings(needs, sticks, supply.saw, plan)),
         plan=plan,
+        taken=Taken(sticks=tuple(_taken(cut, supply.saw) for cut in from_shelf)),
     )
+
+
+def _taken(cut: CutStick, saw: Saw) -> CutHeld:
+    return CutHeld(cut.stick.key, cut.stick.length, cut.rest(saw))
 
 
 def _shelf(held: Iterable[HeldStick]) -> Iterator[Stick]:

@@ -14,6 +14,7 @@ from projects.kit.counting import Heads, Kits, ceil_div, kits_for
 from projects.kit.line import Line
 from projects.kit.lines import adhesive_line, consumed_line, liquid_line, piece_line, sheet_line
 from projects.kit.offers import Bought, Supplier
+from projects.kit.promised import NO_ARTICLES, Articles, left_for
 from projects.kit.sawing import Saw
 from projects.kit.sticks import is_gripped, stick_line
 from projects.kit.supplies import BlankSupply, CountSupply, SheetSupply, StickSupply, Supply
@@ -23,7 +24,6 @@ from projects.library.domain.materials import (
     BlankNeed,
     ConsumedNeed,
     LengthNeed,
-    LiquidNeed,
     Need,
     PieceNeed,
     SheetNeed,
@@ -85,17 +85,22 @@ def totals(
     supplies: Mapping[str, Supply],
     suppliers: Sequence[Supplier] = (),
     soak: Soak = USUAL_SOAK,
+    articles: Articles = NO_ARTICLES,
 ) -> Totals:
     """The kit of a class from a checked recipe whose finishes have their spread.
 
     `supplies` goes by the keys of needs; a need without one has no stock and no supplier. Of needs that share
-    their length stock the first one's supply counts. A supplier who isn't listed delivers free. Those with a
-    charge are tried in every combination, so delivery is weighed against prices over the whole order.
+    their length stock the first one's supply counts. Needs of one specification, or with one of their
+    `articles` in common, lie on one shelf, which serves them in the recipe's order. A supplier who isn't
+    listed delivers free. Those with a charge are tried in every combination, so delivery is weighed against
+    prices over the whole order.
     Raises TypeError for a supply that isn't of its need's kind.
     """
     known = {supplier.key: supplier for supplier in suppliers}
     charging = sorted(key for key, supplier in known.items() if supplier.delivery)
-    tried = (_with(recipe, heads, supplies, known, left_out, soak) for left_out in _left_out(charging))
+    tried = (
+        _with(recipe, heads, supplies, known, left_out, soak, articles) for left_out in _left_out(charging)
+    )
     return min(tried, key=lambda each: (_missing(each), each.cost, len(each.orders)))
 
 
@@ -116,10 +121,11 @@ def _with(
     known: Mapping[str, Supplier],
     left_out: frozenset[str],
     soak: Soak,
+    articles: Articles,
 ) -> Totals:
     kits = kits_for(heads, recipe.spares)
     offered = {key: _without(supply, left_out) for key, supply in supplies.items()}
-    lines = tuple(_lines(recipe, kits, offered, soak))
+    lines = tuple(_lines(recipe, kits, offered, soak, articles))
     orders = tuple(_orders(lines, known))
     return Totals(kits, lines, orders, tuple(_under_least(orders)))
 
@@ -134,38 +140,46 @@ def _without(supply: Supply, left_out: frozenset[str]) -> Supply:
     return replace(supply, offers=tuple(each for each in supply.offers if each.supplier not in left_out))
 
 
-def _lines(recipe: Recipe, kits: Kits, supplies: Mapping[str, Supply], soak: Soak) -> Iterator[Line]:
-    together: dict[tuple[str, int], list[LengthNeed]] = {}
+def _lines(
+    recipe: Recipe, kits: Kits, supplies: dict[str, Supply], soak: Soak, articles: Articles
+) -> Iterator[Line]:
+    """One after the other, each from what those before it left."""
+    needs = {need.key: need for need in recipe.materials}
+    for together in _together(recipe):
+        line = _line(together, recipe, kits, supplies.get(together[0].key), soak)
+        supplies = left_for(supplies, line, needs, articles)
+        yield line
+
+
+def _together(recipe: Recipe) -> list[list[Need]]:
+    """Needs in the recipe's order; those that are cut from the same sticks stand with the first of them."""
+    groups: dict[object, list[Need]] = {}
     for need in recipe.materials:
-        if isinstance(need, LengthNeed):
-            together.setdefault((need.specification, need.across.nm), []).append(need)
-    for need in recipe.materials:
-        if not isinstance(need, LengthNeed):
-            yield _line(need, recipe, kits, supplies.get(need.key), soak)
-        elif (needs := together[need.specification, need.across.nm])[0] is need:
-            supply = supplies.get(need.key)
+        cut = isinstance(need, LengthNeed)
+        group = (need.specification, need.across.nm) if isinstance(need, LengthNeed) else need.key
+        groups.setdefault((cut, group), []).append(need)
+    return list(groups.values())
+
+
+def _line(needs: Sequence[Need], recipe: Recipe, kits: Kits, supply: Supply | None, soak: Soak) -> Line:
+    match need := needs[0]:
+        case LengthNeed():
             sticks = _as(StickSupply, supply, need, StickSupply(NOTHING_SOLD))
-            yield stick_line(needs, kits, sticks, gripped=is_gripped(need, recipe))
-
-
-def _line(
-    need: PieceNeed | ConsumedNeed | SheetNeed | BlankNeed | LiquidNeed | AdhesiveNeed,
-    recipe: Recipe,
-    kits: Kits,
-    supply: Supply | None,
-    soak: Soak,
-) -> Line:
-    if isinstance(need, SheetNeed):
-        return sheet_line(need, kits, _as(SheetSupply, supply, need, SheetSupply()))
-    if isinstance(need, BlankNeed):
-        return blank_line(need, recipe.blank, kits, _as(BlankSupply, supply, need, BlankSupply(NOTHING_SOLD)))
+            cut = [each for each in needs if isinstance(each, LengthNeed)]
+            return stick_line(cut, kits, sticks, gripped=is_gripped(need, recipe))
+        case SheetNeed():
+            return sheet_line(need, kits, _as(SheetSupply, supply, need, SheetSupply()))
+        case BlankNeed():
+            boards = _as(BlankSupply, supply, need, BlankSupply(NOTHING_SOLD))
+            return blank_line(need, recipe.blank, kits, boards)
     counted = _as(CountSupply, supply, need, CountSupply())
-    if isinstance(need, PieceNeed):
-        return piece_line(need, kits, counted)
-    if isinstance(need, ConsumedNeed):
-        return consumed_line(need, kits, counted)
-    if isinstance(need, AdhesiveNeed):
-        return adhesive_line(need, kits, counted)
+    match need:
+        case PieceNeed():
+            return piece_line(need, kits, counted)
+        case ConsumedNeed():
+            return consumed_line(need, kits, counted)
+        case AdhesiveNeed():
+            return adhesive_line(need, kits, counted)
     return liquid_line(need, recipe, areas_um2(recipe), kits, counted, soak)
 
 
