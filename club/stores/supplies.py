@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from club.base.quantities.length import Length
+from club.stores.kinds import MOST_ONE_BY_ONE
 from club.stores.models import Article, Held, MetSpecification, Offer, Supplier
 from club.stores.sentences.names import held_name, offer_name
 from club.stores.specifications import specification_key
@@ -28,9 +29,6 @@ from projects.kit.supplies import (
 from projects.library.domain.recipe import Recipe
 
 __all__ = ["Stocked", "specification_key", "stocked"]
-
-# Each of them stands for itself in a supply; a slip of the pen must not fill the memory.
-MOST_OF_A_ROW = 2_000
 
 
 @dataclass(frozen=True)
@@ -80,17 +78,18 @@ class _Meeting:
         return (row for row in self.held if not row.cut_for)
 
 
-def stocked(recipe: Recipe) -> Stocked:
+def stocked(recipe: Recipe, *, apart: bool = False) -> Stocked:
     """Everything that meets a need of the recipe, in three queries however much that is.
 
     A need is met by articles of its kind with its specification; packs and shelves of several add up. What is
     unfit is left out. What lies on the shelf counts for the first need that its article meets: a later one
-    of the same recipe is given only offers, so that nothing is counted twice.
+    of the same recipe is given only offers, so that nothing is counted twice. With `apart` each need is given
+    all that lies there, as if it stood alone.
     """
     articles = _articles_by_need(recipe)
     pks = {article.pk for found in articles.values() for article in found}
     held, offers = _held_of(pks), _offers_of(pks)
-    meetings = dict(_meetings(recipe, articles, held, offers))
+    meetings = dict(_meetings(recipe, articles, held, offers, apart=apart))
     every = [offer for found in offers.values() for offer in found]
     sellers = {supplier_key(offer.supplier): offer.supplier for offer in every}
     return Stocked(
@@ -148,6 +147,8 @@ def _meetings(
     articles: Mapping[str, tuple[Article, ...]],
     held: Mapping[int, list[Held]],
     offers: Mapping[int, list[Offer]],
+    *,
+    apart: bool,
 ) -> Iterator[tuple[str, _Meeting]]:
     spoken_for: set[int] = set()
     for need in recipe.materials:
@@ -158,7 +159,8 @@ def _meetings(
         lying = [row for pk in pks for row in held.get(pk, ()) if row.pk not in spoken_for]
         sold = [row for pk in pks for row in offers.get(pk, ())]
         meeting = _Meeting(need.kind, key, articles[need.key], lying, sold)
-        spoken_for.update(row.pk for row in (*meeting.cut, *meeting.uncut))
+        if not apart:
+            spoken_for.update(row.pk for row in (*meeting.cut, *meeting.uncut))
         yield need.key, meeting
 
 
@@ -223,7 +225,7 @@ def _blanks(meeting: _Meeting) -> BlankSupply:
 
 def _each(rows: Iterable[Held]) -> Iterator[Held]:
     """A row for each single thing it stands for."""
-    return (row for row in rows for _one in range(min(row.amount, MOST_OF_A_ROW)))
+    return (row for row in rows for _one in range(min(row.amount, MOST_ONE_BY_ONE)))
 
 
 def _sheet(row: Held | Offer) -> Sheet | None:

@@ -23,8 +23,7 @@ def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
     Millimetres that were worked out and are no whole hundredths are rounded to tenths, which a hand can set.
     """
     about = _("about")
-    in_inches = recipe is not None and _drawn_in_inches(recipe)
-    own = LengthStyle.SIXTY_FOURTHS if in_inches else LengthStyle.MILLIMETRES
+    own = LengthStyle.SIXTY_FOURTHS if recipe and _drawn_in_inches(recipe) else LengthStyle.MILLIMETRES
 
     def show(length: Length) -> str:
         if length.typed:
@@ -37,6 +36,13 @@ def shown_in(lengths: LengthStyle, recipe: Recipe | None = None) -> Show:
         return with_about(show_length(_to_tenths(length), style), exact=False, about=about)
 
     return show
+
+
+def in_inches(lengths: LengthStyle, recipe: Recipe) -> bool:
+    """Whether this reader is shown inches for a length of the recipe that was worked out."""
+    if lengths is LengthStyle.AS_TYPED:
+        return _drawn_in_inches(recipe)
+    return lengths is not LengthStyle.MILLIMETRES
 
 
 def _to_tenths(length: Length) -> Length:
