@@ -2,50 +2,62 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, time
+from zoneinfo import ZoneInfo
 
 from django.db import transaction
+from django.utils import timezone
 
-from club.base.csv_rows import CsvRow, read_list
-from club.lathes.actions import add_workshop
-from club.lathes.forms.workshop import WorkshopForm
+from club.home.invention.classes import House, house_of, load_classes
+from club.home.invention.lists import FOLDER, text_of
+from club.home.invention.people import PASSWORD, load_people, load_workshops
 from club.lathes.lists import bring_in, plan_list
 from club.lathes.models import Workshop
-from club.people.actions.persons import add_person
-from club.people.actions.roles import give_role
-from club.people.actions.sign_ins import give_sign_in
-from club.people.forms import PersonForm
-from club.people.models import Account, Person
+from club.people.models import Account
 from projects.library import exchange
 
-FOLDER = Path(__file__).resolve().parent.parent / "management" / "demonstration"
+__all__ = ["CLUB", "FOLDER", "PASSWORD", "load_demonstration"]
+
 CLUB = "Quernby Turners"
-PASSWORD = "curls and shavings"
-AGE_BANDS = {"adult": "adult", "16 or 17": "16_17", "under 16": "under_16"}
+ZONE = ZoneInfo("Europe/London")
+# When people sign up on the day the club is made: before any class of that day.
+MORNING = time(9)
 
 
-def load_demonstration() -> bool:
-    """Make the club where there is none yet; whether it was made. All of it comes in, or nothing does."""
+def load_demonstration(today: date | None = None) -> bool:
+    """Make the club where there is none yet; whether it was made. All of it comes in, or nothing does.
+
+    Its classes lie around `today`, the day in Quernby if none is given.
+    """
     if Workshop.objects.exists() or Account.objects.exists():
         return False
     with transaction.atomic():
-        workshops = {row.cells["name"]: _workshop(row) for row in _rows("workshops.csv")}
-        people = [_person(row, workshops) for row in _rows("people.csv")]
-        coordinator = next(person.account for person in people if person.sign_in)
-        plan = plan_list(_text("lathes.csv"), list(workshops.values()))
-        if not plan.is_good:
-            raise ValueError(*plan.all_problems)
-        bring_in(coordinator, plan)
-        _library(coordinator)
+        load_calendar(load_house(), today or timezone.localdate(timezone=ZONE))
     return True
 
 
-def _text(name: str) -> str:
-    return (FOLDER / name).read_text(encoding="utf-8")
+def load_house() -> House:
+    """Everything but the classes: it is the same on any day."""
+    workshops = load_workshops()
+    people = load_people(workshops)
+    coordinator = next(person.account for person in people.values() if person.sign_in)
+    _lathes(coordinator, workshops.values())
+    _library(coordinator)
+    return house_of(coordinator, workshops, people)
 
 
-def _rows(name: str) -> tuple[CsvRow, ...]:
-    return read_list(_text(name)).rows
+def load_calendar(house: House, today: date) -> None:
+    """The classes around this day."""
+    now = datetime.combine(today, MORNING, ZONE).astimezone(UTC)
+    load_classes(house, today, now)
+
+
+def _lathes(by: Account, workshops: Iterable[Workshop]) -> None:
+    plan = plan_list(text_of("lathes.csv"), list(workshops))
+    if not plan.is_good:
+        raise ValueError(*plan.all_problems)
+    bring_in(by, plan)
 
 
 def _library(by: Account) -> None:
@@ -54,22 +66,3 @@ def _library(by: Account) -> None:
     if not plan.is_good:
         raise ValueError(*plan.all_problems)
     exchange.bring_in(by, plan, plan.mark)
-
-
-def _workshop(row: CsvRow) -> Workshop:
-    form = WorkshopForm(row.cells)
-    if not form.is_valid():
-        raise ValueError(form.errors)
-    return add_workshop(None, form.instance)
-
-
-def _person(row: CsvRow, workshops: dict[str, Workshop]) -> Person:
-    cells = row.cells
-    form = PersonForm({**cells, "age_band": AGE_BANDS[cells["age band"]]})
-    if not form.is_valid():
-        raise ValueError(form.errors)
-    person = add_person(None, form.instance)
-    give_role(None, person, cells["role"].replace(" ", "_"), workshops.get(cells["workshop"]))
-    if cells["sign-in name"]:
-        give_sign_in(None, person, cells["sign-in name"], PASSWORD, lasting=True)
-    return person

@@ -11,6 +11,8 @@ from django.core.management.base import BaseCommand, CommandParser
 
 from club.home.demonstration import CLUB, PASSWORD, load_demonstration
 
+# What the demonstration club would set, where nobody set anything else.
+SETTINGS = {"HANDWHEEL_CLUB": CLUB, "HANDWHEEL_CURRENCY": "GBP", "HANDWHEEL_TIME_ZONE": "Europe/London"}
 DEFAULT_ADDRESS = "127.0.0.1:8000"
 # What a server is told so that it listens to the whole network; nobody can open these.
 EVERYWHERE = frozenset({"", "0.0.0.0", "[::]"})
@@ -32,7 +34,8 @@ class Command(BaseCommand):
         port = options["address"].rpartition(":")[2]
         host = hosts_at(options["address"])[0]
         self.stdout.write(f"Open http://{host}:{port}/ and sign in as ilse (coordinator), pavo (instructor),")
-        self.stdout.write(f"maren (helper) or tobias (safety officer). The password of each: {PASSWORD}")
+        self.stdout.write("maren (helper), tobias (safety officer) or renske (treasurer).")
+        self.stdout.write(f"The password of each: {PASSWORD}")
         self.stdout.write("Stop with Ctrl+C. What was typed is kept for the next start.")
         self.stdout.flush()
         if not options["only_load"]:
@@ -41,7 +44,8 @@ class Command(BaseCommand):
 
 def serve(address: str) -> None:
     """Become the web server, so that Ctrl+C and a supervisor's signals reach it."""
-    os.environ.setdefault("HANDWHEEL_CLUB", CLUB)
+    for setting, value in SETTINGS.items():
+        os.environ.setdefault(setting, value)
     os.environ["HANDWHEEL_HOSTS"] = ",".join([*settings.ALLOWED_HOSTS, *hosts_at(address)])
     server = [
         sys.executable,

@@ -12,7 +12,8 @@ from club.management.commands import demo
 def hosts_served(monkeypatch, settings):
     """hosts_served(address): the names that the server started at this address is told to answer to."""
     settings.ALLOWED_HOSTS = ["localhost"]
-    monkeypatch.setenv("HANDWHEEL_CLUB", "Bench Club")
+    for setting in demo.SETTINGS:
+        monkeypatch.setenv(setting, "set before")
     monkeypatch.setenv("HANDWHEEL_HOSTS", "")
     monkeypatch.setattr(os, "execv", lambda path, words: None)
     monkeypatch.setattr(socket, "gethostname", lambda: "bench")
@@ -34,6 +35,15 @@ def test_a_server_for_the_whole_network_answers_to_this_machines_names(hosts_ser
 )
 def test_a_server_at_one_address_answers_to_that(hosts_served, address, host):
     assert hosts_served(address) == ["localhost", host]
+
+
+def test_a_server_keeps_the_settings_that_somebody_made(hosts_served, monkeypatch):
+    monkeypatch.delenv("HANDWHEEL_CURRENCY")
+
+    hosts_served("localhost:8000")
+
+    assert os.environ["HANDWHEEL_CLUB"] == "set before"
+    assert os.environ["HANDWHEEL_CURRENCY"] == "GBP"
 
 
 def test_a_machine_without_a_network_has_its_names_still(monkeypatch):
