@@ -9,6 +9,7 @@ from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 from django.db.models import F, Q
 from django.urls import reverse
+from django.utils.formats import date_format
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
@@ -66,8 +67,8 @@ class ClassSession(models.Model):
 
     class SparesRule(models.TextChoices):
         RECIPE = "recipe", _("as the recipe has it")
-        COUNT = "count", _("so many kits")
-        PERCENT = "percent", _("so many in a hundred, rounded up")
+        COUNT = "count", _("a number of kits")
+        PERCENT = "percent", _("a share in percent, rounded up to whole kits")
 
     edition = models.ForeignKey(Edition, models.PROTECT, related_name="classes", verbose_name=_("project"))
     workshop = models.ForeignKey(Workshop, models.PROTECT, related_name="classes", verbose_name=_("workshop"))
@@ -112,7 +113,7 @@ class ClassSession(models.Model):
         _("spare kits"), max_length=7, choices=SparesRule, default=SparesRule.RECIPE
     )
     spares_number = models.PositiveSmallIntegerField(
-        _("how many"), null=True, blank=True, validators=[MaxValueValidator(MOST_SPARES)]
+        _("that number, or percent"), null=True, blank=True, validators=[MaxValueValidator(MOST_SPARES)]
     )
     kits_for = models.PositiveSmallIntegerField(
         _("kits for"),
@@ -167,7 +168,8 @@ class ClassSession(models.Model):
         )
 
     def __str__(self) -> str:
-        return gettext("%(title)s, %(day)s") % {"title": self.edition.title, "day": self.day.isoformat()}
+        day = date_format(self.day, "j F Y")
+        return gettext("%(title)s, %(day)s") % {"title": self.edition.title, "day": day}
 
     def save(self, **kwargs: Any) -> None:
         hours = self.hours

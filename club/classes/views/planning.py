@@ -31,7 +31,9 @@ def class_list(request: HtmxRequest) -> HttpResponse:
     classes = classes.select_related("edition", "workshop", "instructor")
     now = timezone.now()
     past = Paginator(classes.past(now), PAST_ON_A_PAGE).get_page(request.GET.get("page"))
-    context = {"coming": classes.coming(now), "past": past}
+    coming = list(classes.coming(now))
+    planned = sum(not session.is_cancelled for session in coming)
+    context = {"coming": coming, "planned": planned, "past": past}
     return render(request, "club/classes/list.html", context)
 
 
