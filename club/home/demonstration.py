@@ -12,6 +12,7 @@ from django.utils import timezone
 from club.home.invention.classes import House, house_of, load_classes
 from club.home.invention.lists import FOLDER, text_of
 from club.home.invention.people import PASSWORD, load_people, load_workshops
+from club.home.invention.stores import load_stores
 from club.lathes.lists import bring_in, plan_list
 from club.lathes.models import Workshop
 from club.people.models import Account
@@ -44,6 +45,7 @@ def load_house() -> House:
     coordinator = next(person.account for person in people.values() if person.sign_in)
     _lathes(coordinator, workshops.values())
     _library(coordinator)
+    load_stores(coordinator)
     return house_of(coordinator, workshops, people)
 
 
