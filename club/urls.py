@@ -8,4 +8,5 @@ urlpatterns = [
     path("lathes/", include("club.lathes.urls")),
     path("people/", include("club.people.urls")),
     path("projects/", include("projects.library.urls")),
+    path("stores/", include("club.stores.urls")),
 ]

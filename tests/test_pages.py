@@ -22,11 +22,11 @@ from tests.browser.furnished import Rows, furnish, furnish_nothing
 from tests.browser.pages import (
     EMPTY_CLUB,
     SAMPLES,
-    Sample,
     clients,
     forms_without_sample,
     pages_without_sample,
 )
+from tests.browser.samples import Sample
 
 pytestmark = pytest.mark.django_db
 

@@ -12,6 +12,7 @@ SIGNED_IN = Everyone.SIGNED_IN
 COORDINATOR = frozenset({Role.COORDINATOR})
 CONDITION = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.HELPER, Role.SAFETY_OFFICER})
 WRITERS = frozenset({Role.COORDINATOR, Role.INSTRUCTOR})
+PREPARE = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.HELPER})
 EXPORT = frozenset({Role.COORDINATOR, Role.INSTRUCTOR, Role.SAFETY_OFFICER})
 
 # fmt: off
@@ -25,9 +26,20 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("home:edition",           "GET",      STAFF),
     ("home:handout",           "GET",      STAFF),
     ("home:handout_pdf",       "GET",      STAFF),
+    ("home:class_handouts",    "GET",      STAFF),
+    ("home:class_handouts_pdf", "GET",     STAFF),
+    ("home:class_handout",     "GET",      STAFF),
+    ("home:class_handout_pdf", "GET",      STAFF),
 
     ("classes:list",           "GET",      STAFF),
     ("classes:new",            "GET POST", WRITERS),
+    ("classes:class",          "GET",      STAFF),
+    ("classes:done",           "POST",     PREPARE),
+    ("classes:register",       "GET",      STAFF),
+    ("classes:register_pdf",   "GET",      STAFF),
+    ("classes:kit",            "GET",      STAFF),
+    ("classes:order",          "GET",      STAFF),
+    ("classes:order_pdf",      "GET",      STAFF),
     ("classes:mend",           "GET POST", WRITERS),
     ("classes:cancel",         "GET POST", WRITERS),
     ("classes:sign_up",        "GET POST", WRITERS),
@@ -71,6 +83,27 @@ ROWS: tuple[tuple[str, str, Who], ...] = (
     ("lathes:workshop",        "GET",      STAFF),
     ("lathes:workshop_new",    "GET POST", COORDINATOR),
     ("lathes:workshop_mend",   "GET POST", COORDINATOR),
+
+    ("stores:list",            "GET",      STAFF),
+    ("stores:article",         "GET",      STAFF),
+    ("stores:asked_for",       "GET",      STAFF),
+    ("stores:suppliers",       "GET",      STAFF),
+    ("stores:supplier",        "GET",      STAFF),
+    ("stores:new",             "GET POST", WRITERS),
+    ("stores:mend",            "GET POST", WRITERS),
+    ("stores:remove",          "GET POST", WRITERS),
+    ("stores:offer_new",       "GET POST", WRITERS),
+    ("stores:offer_mend",      "GET POST", WRITERS),
+    ("stores:offer_remove",    "GET POST", WRITERS),
+    ("stores:held_new",        "GET POST", WRITERS),
+    ("stores:held_mend",       "GET POST", WRITERS),
+    ("stores:held_remove",     "GET POST", WRITERS),
+    ("stores:meets_add",       "GET POST", WRITERS),
+    ("stores:meets_new",       "GET POST", WRITERS),
+    ("stores:meets_remove",    "GET POST", WRITERS),
+    ("stores:supplier_new",    "GET POST", WRITERS),
+    ("stores:supplier_mend",   "GET POST", WRITERS),
+    ("stores:supplier_remove", "GET POST", WRITERS),
 
     ("people:sign_in",         "GET POST", ANYONE),
     ("people:sign_out",        "POST",     ANYONE),

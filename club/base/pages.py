@@ -33,6 +33,7 @@ WAYS = (
     ("classes:list", ("classes:", "home:class_"), _("Classes")),
     ("projects:list", ("projects:", "home:project", "home:edition", "home:handout"), _("Projects")),
     ("lathes:list", ("lathes:", "home:cards"), _("Lathes")),
+    ("stores:list", ("stores:",), _("Stores")),
     ("lathes:workshops", ("lathes:workshop",), _("Workshops")),
     ("people:list", ("people:",), _("People")),
 )

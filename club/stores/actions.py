@@ -62,8 +62,7 @@ def add_article(by: Account | None, article: Article, meets: Sequence[str] = ())
     with unless_taken():
         article.save(force_insert=True)
     record_change(by, article, None, snapshot(article))
-    for specification in meets:
-        meet(by, article, specification)
+    meet_all(by, article, meets)
     return article
 
 
@@ -159,6 +158,12 @@ def meet(by: Account | None, article: Article, specification: str) -> MetSpecifi
     if is_new:
         record_change(by, current, NOTHING, met_lines(met))
     return met
+
+
+@transaction.atomic
+def meet_all(by: Account | None, article: Article, specifications: Sequence[str]) -> list[MetSpecification]:
+    """The same for several, all or none."""
+    return [meet(by, article, specification) for specification in specifications]
 
 
 @transaction.atomic

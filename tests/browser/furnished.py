@@ -12,6 +12,7 @@ from club.home.demonstration import load_demonstration
 from club.lathes.models import Lathe, Workshop
 from club.people.models import Account, Person
 from projects.library.models import Course, Edition
+from tests.browser.store_rows import furnish_stores
 from tests.factories import AccountFactory, PersonFactory, RoleGrantFactory
 from tests.projects.library.examples import KNOB, with_step
 from tests.projects.library.rows import draft
@@ -32,7 +33,15 @@ def furnish() -> Rows:
     _add_people()
     woods: Rows = {"wood": {"key": "maple_sugar"}, "wood not turned": {"key": "oleander"}}
     workshop: Rows = {"workshop": {"pk": Workshop.objects.get(name="Kiln Loft").pk}}
-    return {**_lathes(), **_people(), **workshop, **woods, "draft": {"key": _draft()}, **_library()}
+    return {
+        **_lathes(),
+        **_people(),
+        **workshop,
+        **woods,
+        "draft": {"key": _draft()},
+        **_library(),
+        **furnish_stores(),
+    }
 
 
 def _draft() -> str:

@@ -13,7 +13,8 @@ from django.test import Client
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, ViewportSize
 
 from tests.browser.furnished import Rows
-from tests.browser.pages import Sample, clients
+from tests.browser.pages import clients
+from tests.browser.samples import Sample
 
 # A desk, a phone, and the narrowest screen that WCAG 2.2 asks for (1.4.10 Reflow).
 WIDTHS = (1280, 360, 320)

@@ -3,71 +3,16 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Iterable
 
 from django.test import Client
-from django.urls import reverse
 
 from club.base.access_table import TABLE
 from club.home.demonstration import FOLDER
 from club.people.models import Account
-from tests.browser.furnished import COORDINATOR, HELPER, LOCKED_OUT, NEWCOMER, WRONG_PASSWORD, Rows
-
-NOBODY = ""
-
-
-@dataclass(frozen=True)
-class Sample:
-    """One page in one state, and the most questions it may ask the database.
-
-    `row` names the arguments of the address in what `furnish()` answers. What is `typed` is sent by POST; a
-    browser puts it into the fields of the form. `path` is for what no address leads to.
-    """
-
-    name: str
-    address: str
-    queries: int
-    row: str = ""
-    query: str = ""
-    typed: Mapping[str, str] | None = None
-    reader: str = COORDINATOR
-    status: int = 200
-    path: str = ""
-
-    def url(self, rows: Rows) -> str:
-        path = self.path or reverse(self.address, kwargs=rows.get(self.row, {}))
-        return f"{path}?{self.query}" if self.query else path
-
-    def answer(self, client: Client, rows: Rows) -> Any:
-        if self.typed is None:
-            return client.get(self.url(rows))
-        client.handler.enforce_csrf_checks = "csrfmiddlewaretoken" in self.typed
-        return client.post(self.url(rows), self.typed)
-
-    def __str__(self) -> str:
-        return self.name
-
-
-def wrong(name: str, address: str, queries: int, row: str = "", /, **typed: str) -> Sample:
-    """A form that comes back with what is wrong in it."""
-    return Sample(name, address, queries, row, typed=typed, status=422)
-
-
-def sign_in(name: str, queries: int, username: str, status: int) -> Sample:
-    """A sign-in that fails."""
-    typed = {"username": username, "password": WRONG_PASSWORD}
-    return Sample(name, "people:sign_in", queries, typed=typed, reader=NOBODY, status=status)
-
-
-def for_anyone(name: str, address: str, queries: int, row: str = "") -> Sample:
-    return Sample(name, address, queries, row, reader=NOBODY)
-
-
-def for_helper(name: str, address: str, queries: int, row: str = "", status: int = 200) -> Sample:
-    return Sample(name, address, queries, row, reader=HELPER, status=status)
-
+from tests.browser.furnished import LOCKED_OUT, NEWCOMER, WRONG_PASSWORD
+from tests.browser.samples import NOBODY, Sample, for_anyone, for_helper, sign_in, wrong
+from tests.browser.store_pages import EMPTY_STORES, STORES
 
 WRONG_LATHE = {
     "number": "seven",
@@ -230,6 +175,8 @@ SAMPLES = (
     Sample("own password", "people:password", 3),
     Sample("own password, the first", "people:password", 3, reader=NEWCOMER),
     wrong("own password, wrong", "people:password", 3, current=WRONG_PASSWORD, new="short", again="long"),
+
+    *STORES,
 )
 
 # Before anything is in it.
@@ -241,6 +188,7 @@ EMPTY_CLUB = (
     Sample("empty club, projects", "projects:list", 8),
     Sample("empty club, cards", "home:cards", 5),
     Sample("empty club, people", "people:list", 8),
+    *EMPTY_STORES,
 )
 # fmt: on
 
@@ -249,7 +197,7 @@ NO_PAGE = {"home:start", "lathes:export"}
 NO_PAGE |= {"projects:take_away", "projects:edition_json", "projects:schema"}
 # What these refuse, they refuse as a whole: there is no field to get wrong, or no page to say it on.
 NO_FIELDS = {"people:sign_out", "people:open_sign_in", "people:renew_password", "people:bar_sign_in"}
-NO_FIELDS |= {"people:withdraw_role", "projects:draft_move", "projects:next_edition"}
+NO_FIELDS |= {"stores:meets_remove", "people:withdraw_role", "projects:draft_move", "projects:next_edition"}
 
 
 def pages_without_sample() -> set[str]:
