@@ -12,7 +12,7 @@ class ClassError(ValueError):
     Of the queue: twice (person), not_on_the_list (person), not_held (person, state), without_place (person,
     state), no_such_place (place), place_taken (place, person), full (places), nobody_waiting.
     Of preparation: tasks_in_a_circle (keys), unknown_task (key, wanted_by), too_long_beforehand (key),
-    less_than_none (wanted).
+    less_than_none (wanted), no_such_job (key).
     """
 
     def __init__(self, code: str, /, **values: object) -> None:

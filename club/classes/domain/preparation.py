@@ -44,6 +44,12 @@ def jobs_of(recipe: Recipe, pieces: int) -> tuple[Job, ...]:
     return (*tasks, *(_of_glue_up(glue_up, pieces) for glue_up in recipe.glue_ups))
 
 
+def needs_material(recipe: Recipe) -> frozenset[str]:
+    """Keys of what can't be begun before the material is there: all that is done piece by piece."""
+    tasks = (task.key for task in recipe.preparation if task.for_each_piece)
+    return frozenset((*tasks, *(glue_up.key for glue_up in recipe.glue_ups)))
+
+
 def _of_task(task: Task, pieces: int) -> Job:
     minutes = task.minutes * (pieces if task.for_each_piece else 1)
     return Job(task.key, task.title, minutes, task.lead_hours * 60, task.people, task.after)
@@ -125,6 +131,21 @@ def preparation(
     in_order = list(dated.values())[::-1]
     in_order.sort(key=lambda each: each.start_by)
     return Preparation(tuple(in_order), zone)
+
+
+def with_order(
+    plan: Preparation, order: Job, class_begins: datetime, needing: Collection[str]
+) -> Preparation:
+    """The plan with an order that has come before the first of the jobs that need it, or before the class.
+
+    An order goes out from anywhere at any hour, so it waits for no doors; delivery is its wait.
+    """
+    first = next((dated for dated in plan.jobs if dated.job.key in needing), None)
+    ready_by = first.start_by if first else class_begins
+    done_by = ready_by - timedelta(minutes=order.wait)
+    start_by = done_by - timedelta(minutes=order.minutes)
+    ordered = DatedJob(order, start_by, done_by, ready_by, first.job.key if first else None)
+    return Preparation(tuple(sorted((ordered, *plan.jobs), key=lambda each: each.start_by)), plan.zone)
 
 
 def _work(

@@ -5,6 +5,8 @@ from django.db.models.functions import Lower
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
+from club.lathes.domain.opening_hours import Opening, parse_openings
+
 
 class Workshop(models.Model):
     """A room with lathes in it, in its own time zone."""
@@ -38,3 +40,8 @@ class Workshop(models.Model):
 
     def get_absolute_url(self) -> str:
         return reverse("lathes:workshop", args=[self.pk])
+
+    @property
+    def openings(self) -> tuple[Opening, ...]:
+        """When it is open every week; none where it is open at any hour."""
+        return parse_openings(self.opening)
