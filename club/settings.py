@@ -166,6 +166,8 @@ USE_TZ = True
 TIME_ZONE = env_text("HANDWHEEL_TIME_ZONE", "UTC")
 # One currency for the installation: its ISO 4217 code and how many minor units make one.
 CURRENCY = env_text("HANDWHEEL_CURRENCY", "EUR")
+# Whether the prices the stores keep have their tax in them, as a club pays them that gets none back.
+PRICES_WITH_TAX = env_bool("HANDWHEEL_PRICES_WITH_TAX", True)
 
 CLUB_NAME = env_text("HANDWHEEL_CLUB", "Handwheel")
 

@@ -5,6 +5,7 @@ from typing import Any
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
+from club.base.paper_form import PaperForm as PaperForm
 from club.base.printing import Paper
 from club.lathes.models import Lathe
 from club.lathes.models.lathe import LatheQuerySet
@@ -20,18 +21,6 @@ class LathesField(forms.ModelMultipleChoiceField[Lathe]):
         except OverflowError as error:
             # A number that no row can have; Django asks SQLite for it all the same.
             raise forms.ValidationError(self.error_messages["invalid_choice"]) from error
-
-
-class PaperForm(forms.Form):
-    """On which paper."""
-
-    paper = forms.ChoiceField(
-        label=_("paper"),
-        choices=[(Paper.A4, _("A4")), (Paper.LETTER, _("Letter"))],
-        initial=Paper.A4,
-        widget=forms.RadioSelect,
-        error_messages={"invalid_choice": _("Choose A4 or Letter."), "required": _("Choose A4 or Letter.")},
-    )
 
 
 class CardsForm(forms.Form):
