@@ -56,6 +56,9 @@ def serve(address: str) -> None:
         address,
         "--workers",
         "2",
+        # A set of handouts for a full class takes a slow machine more than the usual half minute.
+        "--timeout",
+        "180",
         "--log-level",
         "warning",
     ]
