@@ -18,7 +18,8 @@ from projects.library.models import Edition
 
 # Whoever comes to a past class signed up a week before, to a coming one just now.
 WEEK = timedelta(days=7)
-KEPT_FOR = timedelta(days=4)
+# To the evening of the fourth day after.
+KEPT_FOR = timedelta(days=4, hours=11)
 Cells = Mapping[str, str]
 
 

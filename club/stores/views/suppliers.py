@@ -23,7 +23,9 @@ from club.stores.views.shown import back_or_to, show_for, way_back
 
 
 def supplier_list(request: HtmxRequest) -> HttpResponse:
-    suppliers = suppliers_for(request.user, "stores:suppliers").annotate(offer_count=Count("offers"))
+    # Counting drops the order of the rows.
+    counted = suppliers_for(request.user, "stores:suppliers").annotate(offer_count=Count("offers"))
+    suppliers = counted.order_by("name")
     return render(request, "club/stores/suppliers.html", {"lines": [*map(terms_of, suppliers)]})
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
+import time_machine
 from django.db import transaction
 
 from club.base.quantities.money import currency_called
+from club.classes.kit_totals import totals_of
 from club.classes.models import ClassSession
 from club.home.demonstration import FOLDER, load_demonstration
 from club.home.invention.stores import in_currency
@@ -16,16 +17,15 @@ from club.stores.models import Article, Held, MetSpecification, Offer, Supplier
 from club.stores.specifications import specification_key
 from club.stores.supplies import stocked
 from projects.kit.boards import blanks_from
-from projects.kit.counting import Heads
 from projects.kit.supplies import BlankSupply
-from projects.kit.totals import totals
 from projects.library.domain.materials import BlankNeed
 from tests.projects.library.demonstration import RECIPES
 
 TODAY = date(2026, 6, 3)
 NOON = datetime(2026, 6, 3, 12, tzinfo=UTC)
-# What a class of the club costs for each student: a few pounds, in pence.
-A_FEW_POUNDS = range(100, 1000)
+# What a class of the club costs for each student: a few pounds, in pence. A bowl is the dearest.
+A_FEW_POUNDS = range(200, 600)
+NO_MORE_THAN_A_BOWL = range(200, 1500)
 needs_club = pytest.mark.usefixtures("club")
 
 pytestmark = pytest.mark.django_db
@@ -40,15 +40,10 @@ def club(django_db_setup, django_db_blocker):
         transaction.set_rollback(True)
 
 
-def coming():
-    return list(ClassSession.objects.coming(NOON).planned().whole())
-
-
-def kit_of(session):
-    recipe = replace(session.edition.recipe, spares=session.spares)
-    found = stocked(recipe)
-    heads = Heads(session.students, session.demonstrations)
-    return totals(recipe, heads, found.supplies, found.suppliers)
+def coming_kits():
+    """Those of the classes to come, the next one first, each after what the ones before it take."""
+    with time_machine.travel(NOON, tick=False):
+        return [totals_of(session).totals for session in ClassSession.objects.coming(NOON).planned().whole()]
 
 
 def codes(kit):
@@ -67,7 +62,7 @@ def test_every_specification_of_every_project_is_met_by_an_article_of_its_kind()
 
 @needs_club
 def test_the_next_class_is_complete_and_costs_a_few_pounds_a_head():
-    kit = kit_of(coming()[0])
+    kit, *_later = coming_kits()
 
     assert kit.complete
     assert kit.findings == ()
@@ -77,17 +72,19 @@ def test_the_next_class_is_complete_and_costs_a_few_pounds_a_head():
 
 @needs_club
 def test_the_next_class_finds_a_stick_that_is_too_thin_one_nobody_measured_and_a_wet_lot():
-    assert codes(kit_of(coming()[0])) == {"too_thin_for_collet", "not_measured", "too_wet"}
+    kit, *_later = coming_kits()
+
+    assert codes(kit) == {"too_thin_for_collet", "not_measured", "too_wet"}
 
 
 @needs_club
 def test_of_the_later_classes_one_wants_for_birch_that_nobody_sells():
-    later = [kit_of(session) for session in coming()[1:]]
+    _next, *later = coming_kits()
     missing = [line for kit in later for line in kit.lines if not line.complete]
 
     assert [line.purchase.missing for line in missing] == [4]
     assert [kit.complete for kit in later].count(False) == 1
-    assert all(kit.cost_a_head in A_FEW_POUNDS for kit in later)
+    assert all(kit.cost_a_head in NO_MORE_THAN_A_BOWL for kit in later)
 
 
 @needs_club
