@@ -30,6 +30,7 @@ class Way:
 
 # Each way in the order of the rail, with how the addresses beneath it begin.
 WAYS = (
+    ("home:start", ("home:start",), _("Next class")),
     ("classes:list", ("classes:", "home:class_"), _("Classes")),
     ("projects:list", ("projects:", "home:project", "home:edition", "home:handout"), _("Projects")),
     ("lathes:list", ("lathes:", "home:cards"), _("Lathes")),
@@ -37,6 +38,8 @@ WAYS = (
     ("lathes:workshops", ("lathes:workshop",), _("Workshops")),
     ("people:list", ("people:",), _("People")),
 )
+# Anyone may ask for the first page and be led on; only whom it shows something gets the way to it.
+SHOWN_TO = {"home:start": "classes:class"}
 # The reader's own pages hang on their name, not on a way.
 OWN_PAGES = frozenset({"people:me", "people:password", "people:sign_in"})
 
@@ -73,7 +76,7 @@ def _ways_for(request: HttpRequest) -> tuple[Way, ...]:
     return tuple(
         Way(address, str(label), reverse(address), _current(address, here))
         for address, _beginnings, label in WAYS
-        if may(account, address)
+        if may(account, SHOWN_TO.get(address, address))
     )
 
 

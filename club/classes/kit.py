@@ -53,8 +53,12 @@ class KitPage:
 
 def kit_of(session: ClassSession, lengths: LengthStyle) -> KitPage:
     """The kit page of a class, in four queries besides those of the class itself."""
-    found = totals_of(session)
-    totals = found.totals
+    return kit_page(totals_of(session), lengths)
+
+
+def kit_page(found: ClassTotals, lengths: LengthStyle) -> KitPage:
+    """The same from totals that are there already."""
+    totals, session = found.totals, found.session
     return KitPage(
         session=session,
         count=totals.kits.all,
@@ -97,7 +101,10 @@ class KitSummary:
 
 def kit_summary(session: ClassSession, lengths: LengthStyle) -> KitSummary:
     """What is bought for a class, what it costs, and what can't be had."""
-    page = kit_of(session, lengths)
+    return summary_of(kit_of(session, lengths))
+
+
+def summary_of(page: KitPage) -> KitSummary:
     buying = (
         BuyingLine(row.specification, _(", ").join(pack.words for pack in row.packs), row.cost)
         for row in page.rows

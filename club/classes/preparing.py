@@ -139,7 +139,8 @@ def _dated(session: ClassSession, plan: Preparation, ordering: Ordering, here: d
             title=job.title,
             start_by=local(dated.start_by, plan.zone),
             minutes=job.minutes,
-            takes=words.job_words(job),
+            # How long an order takes to come is told with who takes it.
+            takes="" if job.key == ORDER and not job.minutes else words.job_words(job),
             tells=tells,
             link=_link(session, job.key),
             in_chain=job.key in chain,

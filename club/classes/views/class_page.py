@@ -6,6 +6,7 @@ from django.http import Http404, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
 
+from club.base.pages import reader_lengths
 from club.base.requests import HtmxRequest
 from club.classes.access import class_for
 from club.classes.actions.preparation import mark_done
@@ -16,7 +17,8 @@ from club.people.access import signed_in
 
 def class_page(request: HtmxRequest, pk: int) -> HttpResponse:
     session = class_for(request.user, pk, "classes:class")
-    return render(request, "club/classes/class.html", page_of(session, timezone.now()))
+    context = page_of(session, reader_lengths(request), timezone.now())
+    return render(request, "club/classes/class.html", context)
 
 
 def done(request: HtmxRequest, pk: int) -> HttpResponse:
