@@ -12,6 +12,7 @@ from club.home.demonstration import load_demonstration
 from club.lathes.models import Lathe, Workshop
 from club.people.models import Account, Person
 from projects.library.models import Course, Edition
+from tests.browser.planning_rows import furnish_classes
 from tests.browser.store_rows import furnish_stores
 from tests.factories import AccountFactory, PersonFactory, RoleGrantFactory
 from tests.projects.library.examples import KNOB, with_step
@@ -41,6 +42,7 @@ def furnish() -> Rows:
         "draft": {"key": _draft()},
         **_library(),
         **furnish_stores(),
+        **furnish_classes(),
     }
 
 

@@ -11,6 +11,7 @@ from club.base.access_table import TABLE
 from club.home.demonstration import FOLDER
 from club.people.models import Account
 from tests.browser.furnished import LOCKED_OUT, NEWCOMER, WRONG_PASSWORD
+from tests.browser.planning_pages import EMPTY_PLANNING, PLANNING
 from tests.browser.samples import NOBODY, Sample, for_anyone, for_helper, sign_in, wrong
 from tests.browser.store_pages import EMPTY_STORES, STORES
 
@@ -177,6 +178,7 @@ SAMPLES = (
     wrong("own password, wrong", "people:password", 3, current=WRONG_PASSWORD, new="short", again="long"),
 
     *STORES,
+    *PLANNING,
 )
 
 # Before anything is in it.
@@ -189,6 +191,7 @@ EMPTY_CLUB = (
     Sample("empty club, cards", "home:cards", 5),
     Sample("empty club, people", "people:list", 8),
     *EMPTY_STORES,
+    *EMPTY_PLANNING,
 )
 # fmt: on
 

@@ -19,7 +19,8 @@ class Sample:
     """One page in one state, and the most questions it may ask the database.
 
     `row` names the arguments of the address in what `furnish()` answers. What is `typed` is sent by POST; a
-    browser puts it into the fields of the form. `path` is for what no address leads to.
+    browser puts it into the fields of the form. `path` is for what no address leads to. A `query` may name
+    what stands under "query" in what `furnish()` answers.
     """
 
     name: str
@@ -34,7 +35,8 @@ class Sample:
 
     def url(self, rows: Rows) -> str:
         path = self.path or reverse(self.address, kwargs=rows.get(self.row, {}))
-        return f"{path}?{self.query}" if self.query else path
+        query = self.query.format_map(rows.get("query", {}))
+        return f"{path}?{query}" if query else path
 
     def answer(self, client: Client, rows: Rows) -> Any:
         if self.typed is None:

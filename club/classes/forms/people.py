@@ -16,6 +16,7 @@ from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import instant
 from club.classes.domain.places import Place, place_named
 from club.classes.domain.queue import Book
+from club.classes.forms.inputs import MomentInput
 from club.classes.models import ClassSession, SignUp
 from club.classes.models.sign_up import LIVE
 from club.classes.sentences import refusal
@@ -49,14 +50,11 @@ class MomentField(forms.DateTimeField):
     zone: ZoneInfo
 
     def __init__(self, **kwargs: Any) -> None:
-        widget = forms.DateTimeInput(
-            format="%Y-%m-%dT%H:%M", attrs={"type": "datetime-local", "class": "short"}
-        )
         said = {
             "required": _("Say until when, as 2027-03-04 18:30."),
             "invalid": _("Write day and time as 2027-03-04 18:30."),
         }
-        super().__init__(widget=widget, error_messages=said, **kwargs)
+        super().__init__(widget=MomentInput(), error_messages=said, **kwargs)
 
     def to_python(self, value: Any) -> datetime | None:
         # As the wall shows it: Django would read it in the zone of the installation.

@@ -16,6 +16,7 @@ from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import ClassHours
 from club.classes.domain.places import capacity
 from club.classes.domain.time_plan import time_plan
+from club.classes.forms.inputs import ClockInput, DayInput, WholeInput
 from club.classes.models import ClassSession
 from club.classes.models.class_session import LONGEST, MOST_SITTINGS, MOST_SPARES
 from club.classes.sentences import refusal
@@ -100,8 +101,8 @@ class PlanForm(forms.ModelForm[ClassSession]):
             "note",
         )
         widgets = {
-            "day": forms.DateInput(format="%Y-%m-%d", attrs={"type": "date", "class": "short"}),
-            "at": forms.TimeInput(format="%H:%M", attrs={"type": "time", "class": "short"}),
+            "day": DayInput(),
+            "at": ClockInput(),
             "helpers": forms.CheckboxSelectMultiple,
             "spares_rule": forms.RadioSelect,
             "note": forms.Textarea(attrs={"rows": 3}),
@@ -162,7 +163,7 @@ class PlanForm(forms.ModelForm[ClassSession]):
                 required=model_field.required,
                 min_value=least,
                 max_value=most,
-                widget=forms.NumberInput(attrs={"class": "short", "inputmode": "numeric"}),
+                widget=WholeInput(),
                 error_messages=dict.fromkeys(("required", "invalid", "min_value", "max_value"), said),
             )
 

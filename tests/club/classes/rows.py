@@ -38,7 +38,8 @@ def lathes_of(workshop: Workshop) -> list[Lathe]:
 
 
 def teacher(name: str = "Tove Teach") -> Person:
-    return RoleGrantFactory(person__name=name, role=Role.INSTRUCTOR.value).person
+    found: Person = RoleGrantFactory(person__name=name, role=Role.INSTRUCTOR.value).person
+    return found
 
 
 def planned(workshop: Workshop | None = None, **facts: Any) -> ClassSession:

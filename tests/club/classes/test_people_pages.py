@@ -29,7 +29,7 @@ def coming(lathes: int = 3, **facts: Any) -> ClassSession:
 
 
 def text_of(answer: Any) -> str:
-    return answer.content.decode()
+    return str(answer.content.decode())
 
 
 def address(session: ClassSession, *rest: object) -> str:

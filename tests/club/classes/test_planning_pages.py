@@ -21,7 +21,7 @@ pytestmark = pytest.mark.django_db
 
 
 def text_of(answer: Any) -> str:
-    return answer.content.decode()
+    return str(answer.content.decode())
 
 
 def begun(edition: Any, workshop: Any) -> str:
