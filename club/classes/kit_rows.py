@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.utils.translation import gettext as _
 
@@ -20,8 +20,9 @@ from projects.kit.sentences.amounts import amount_words, shelf_words
 from projects.kit.sentences.findings import finding_sentence
 from projects.kit.sentences.reader import Reader
 from projects.kit.sentences.workings import worked_out
-from projects.library.domain.materials import LengthNeed, Need, SheetNeed
-from projects.library.sentences.lengths import shown_in
+from projects.library.domain.materials import BlankNeed, LengthNeed, LiquidNeed, Need, SheetNeed
+from projects.library.domain.recipe import Recipe
+from projects.library.sentences.lengths import Show, shown_in
 from projects.library.sentences.materials import amount_words as each_words
 
 CUTS = frozenset({"cut", "cut_board", "from_lot"})
@@ -71,7 +72,17 @@ def rows_of(found: ClassTotals, lengths: LengthStyle) -> tuple[KitRow, ...]:
 def reader_of(found: ClassTotals, lengths: LengthStyle) -> Reader:
     recipe = found.session.edition.recipe
     typed = {length.nm: length for length in _typed(recipe.materials, found.stocked) if length.typed}
-    return Reader(lengths, recipe, own_currency(), found.stocked.names, typed)
+    names = {**found.stocked.names, **_sticks(found.stocked)}
+    return Reader(lengths, recipe, own_currency(), names, typed)
+
+
+def _sticks(found: Stocked) -> dict[str, str]:
+    """Bought sticks by their article alone: their length is said beside it."""
+    return {
+        key: _("%(article)s, bought") % {"article": offer.article.name}
+        for key, offer in found.offers.items()
+        if offer.article.kind == Article.Kind.LENGTH_STOCK
+    }
 
 
 def _typed(needs: Iterable[Need], found: Stocked) -> Iterator[Length]:
@@ -97,7 +108,7 @@ def _row(line: Line, found: ClassTotals, reader: Reader) -> KitRow:
         key=line.keys[0],
         kind=line.kind,
         specification=needs[0].specification,
-        each="; ".join(each_words(need, show) for need in needs),
+        each="; ".join(_each(need, reader.recipe, show) for need in needs),
         articles=tuple(articles),
         needed=amount_words(line.kind, line.need),
         from_shelf=shelf_words(line),
@@ -109,6 +120,15 @@ def _row(line: Line, found: ClassTotals, reader: Reader) -> KitRow:
         cuts=tuple(words for code, words in said if code in CUTS),
         is_complete=line.complete,
     )
+
+
+def _each(need: Need, recipe: Recipe, show: Show) -> str:
+    """What one piece takes; "" of a finish, whose amount is told by its sum."""
+    if isinstance(need, LiquidNeed):
+        return ""
+    if isinstance(need, BlankNeed):
+        return each_words(replace(need, blank=need.blank or recipe.blank), show)
+    return each_words(need, show)
 
 
 def _buying(bought: Bought, line: Line, found: Stocked, reader: Reader) -> Buying:

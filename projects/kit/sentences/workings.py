@@ -169,7 +169,7 @@ def _poured(values: Values, line: Line) -> Iterator[str]:
     yield _("%(surface)s of surface, of which %(end_grain)s of end grain takes %(more)s %% more;") % more
     coats = ngettext("%(count)d coat", "%(count)d coats", values["coats"]) % {"count": values["coats"]}
     spreads = _(" and ").join(map(str, dict.fromkeys(values["spreads"]))) or _("not known")
-    yield _("%(coats)s, a ml to %(spreads)s cm²;") % {"coats": coats, "spreads": spreads}
+    yield _("%(coats)s, 1 ml for every %(spreads)s cm²;") % {"coats": coats, "spreads": spreads}
     if values["in_cloth_nl"]:
         cloth = {"cloth": show_volume(Volume(values["in_cloth_nl"]))}
         yield _("%(cloth)s stays in the cloth at each coat;") % cloth
