@@ -54,8 +54,8 @@ STORES = (
     wrong("held removed, changed since", "stores:held_remove", 8, "held, length_stock", revision="0"),
     Sample("asked for", "stores:asked_for", 5),
     for_helper("asked for, for a helper", "stores:asked_for", 5),
-    Sample("article chosen", "stores:meets_add", 8, query=f"{WANTED}&next=/stores/"),
-    Sample("article chosen, wrong", "stores:meets_add", 8, query=WANTED, typed={"article": ""}, status=422),
+    Sample("article chosen", "stores:meets_add", 4, query=f"{WANTED}&next=/stores/"),
+    Sample("article chosen, wrong", "stores:meets_add", 4, query=WANTED, typed={"article": ""}, status=422),
     Sample("what it meets", "stores:meets_new", 8, "article, sheet"),
     wrong("what it meets, wrong", "stores:meets_new", 8, "article, sheet", other=""),
     Sample("met no more", "stores:meets_remove", 4, "met, sheet"),
@@ -78,6 +78,6 @@ EMPTY_STORES = (
     Sample("empty club, stores", "stores:list", 9),
     Sample("empty club, asked for", "stores:asked_for", 5),
     Sample("empty club, suppliers", "stores:suppliers", 4),
-    Sample("empty club, article chosen", "stores:meets_add", 5, query=WANTED),
+    Sample("empty club, article chosen", "stores:meets_add", 4, query=WANTED),
 )
 # fmt: on

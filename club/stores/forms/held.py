@@ -9,12 +9,14 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from club.base.fields import LengthFormField
+from club.base.quantities.shown import unbroken
 from club.stores.forms.sizes import amount_field, kept, measured, size_fields
 from club.stores.kinds import CUT_BEFOREHAND, SIZES, Kind
 from club.stores.models import Held
 from club.stores.sentences.forms import CUT_FOR_HELP, NOT_CUT, SIZES_OF_CUT
 from projects.library.domain.bounds import Text, Whole
 from projects.library.forms.fields import RecipeTextField, WholeField
+from projects.library.sentences.drafting import CHOOSE
 
 WETTEST = 200
 
@@ -52,10 +54,12 @@ class HeldForm(forms.Form):
         cleaned = super().clean() or self.cleaned_data
         if "cut_for" not in self.fields or "cut_for" in self.errors:
             return cleaned
+        is_cut = bool(cleaned["cut_for"])
+        typed = [name for name in SIZES[self.kind] if cleaned.get(name) or name in self.errors]
+        if is_cut and typed:
+            self.add_error("cut_for", str(SIZES_OF_CUT))
         for name in SIZES[self.kind]:
-            if cleaned["cut_for"] and cleaned.get(name):
-                self.add_error(name, str(SIZES_OF_CUT))
-            elif not cleaned["cut_for"] and not cleaned.get(name) and name not in self.errors:
+            if not is_cut and name not in typed:
                 self.add_error(name, self.fields[name].error_messages["required"])
         return cleaned
 
@@ -79,8 +83,9 @@ def _cut_for(specifications: Iterable[str]) -> forms.Field:
     return forms.ChoiceField(
         label=_("cut for"),
         required=False,
-        choices=[("", NOT_CUT), *((each, each) for each in specifications)],
+        choices=[("", NOT_CUT), *((each, unbroken(each)) for each in specifications)],
         help_text=CUT_FOR_HELP,
+        error_messages={"invalid_choice": CHOOSE},
     )
 
 

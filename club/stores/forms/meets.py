@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
 from django.http import QueryDict
-from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
+from club.base.quantities.shown import unbroken
 from club.stores.forms.article import SPECIFICATION
 from club.stores.models import Article
 from club.stores.sentences.forms import CHOOSE_ARTICLE, NO_SPECIFICATION
 from club.stores.specifications import specification_key
-from club.stores.stock_list import ArticleLine
 from projects.library.forms.fields import RecipeTextField
+from projects.library.sentences.drafting import CHOOSE
 
 
 class WantedForm(forms.Form):
@@ -28,12 +28,12 @@ class WantedForm(forms.Form):
 class MeetForm(forms.Form):
     """One of the articles of the kind."""
 
-    def __init__(self, data: Any, lines: Sequence[ArticleLine]) -> None:
+    def __init__(self, data: Any, articles: Iterable[Article]) -> None:
         super().__init__(data)
-        self.articles = {str(line.article.pk): line.article for line in lines}
+        self.articles = {str(article.pk): article for article in articles}
         self.fields["article"] = forms.ChoiceField(
             label=_("article"),
-            choices=[(str(line.article.pk), _choice(line)) for line in lines],
+            choices=[(key, article.name) for key, article in self.articles.items()],
             widget=forms.RadioSelect,
             error_messages={"required": CHOOSE_ARTICLE, "invalid_choice": CHOOSE_ARTICLE},
         )
@@ -53,8 +53,9 @@ class SpecificationsForm(forms.Form):
             self.fields["asked_for"] = forms.MultipleChoiceField(
                 label=_("asked for by projects"),
                 required=False,
-                choices=[(each, each) for each in offered],
+                choices=[(each, unbroken(each)) for each in offered],
                 widget=forms.CheckboxSelectMultiple,
+                error_messages={"invalid_choice": CHOOSE},
             )
         self.fields["other"] = RecipeTextField(
             SPECIFICATION,
@@ -77,11 +78,6 @@ class SpecificationsForm(forms.Form):
 
     def _given(self, cleaned: dict[str, Any]) -> list[str]:
         return [*cleaned.get("asked_for", ()), *filter(None, [cleaned.get("other")])]
-
-
-def _choice(line: ArticleLine) -> str:
-    values = {"article": line.article, "lying": line.lying}
-    return gettext("%(article)s (on the shelf: %(lying)s)") % values
 
 
 class AskForm(forms.Form):

@@ -9,7 +9,7 @@ from django.utils.translation import ngettext
 
 from club.base.quantities.length import Length
 from club.base.quantities.mass import Mass, show_mass
-from club.base.quantities.shown import thousands
+from club.base.quantities.shown import thousands, unbroken
 from club.base.quantities.volume import Volume, show_volume
 from club.stores.models import Article, Held, Offer
 from club.stores.models.sized import Sized
@@ -52,7 +52,7 @@ def _amount(kind: str, amount: int, typed: str, sized: Sized, show: Show, cut_fo
         return show_volume(Volume(amount, typed))
     if kind == Article.Kind.ADHESIVE:
         return show_mass(Mass(amount, typed))
-    values = {"count": thousands(amount), "for": cut_for, "size": size_words(sized, show)}
+    values = {"count": thousands(amount), "for": unbroken(cut_for), "size": size_words(sized, show)}
     if cut_for:
         return _cut(kind, amount) % values
     return (_sized(kind, amount) if values["size"] else _bare(kind, amount)) % values

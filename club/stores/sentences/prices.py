@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from django.utils.translation import gettext as _
@@ -13,8 +14,9 @@ from club.stores.kinds import Kind
 from club.stores.models import Offer
 from club.stores.money import own_currency
 from projects.kit.boards import board_feet
-from projects.library.sentences.lengths import INCHES
 
+# As people type inches, feet and yards.
+INCHES = re.compile(r"(?<![a-z])(?:in|inch|inches|ft|foot|feet|yd|yards?)\b|[\"'\u2032\u2033]", re.IGNORECASE)
 NL_PER_L = 10**9
 NG_PER_KG = 10**12
 NM_PER_M = 10**9

@@ -18,8 +18,7 @@ from club.stores.asked_for import asked_for as everything_asked_for
 from club.stores.asked_for import asked_of
 from club.stores.forms.meets import AskForm, MeetForm, SpecificationsForm, WantedForm
 from club.stores.models import Article
-from club.stores.stock_list import lines_of, narrowed_down
-from club.stores.views.shown import back_or_to, show_for, way_back
+from club.stores.views.shown import back_or_to, way_back
 
 
 def asked_for(request: HtmxRequest) -> HttpResponse:
@@ -33,8 +32,8 @@ def add(request: HtmxRequest) -> HttpResponse:
     if not wanted.is_valid():
         raise Http404
     kind, specification = wanted.cleaned_data["kind"], wanted.cleaned_data["specification"]
-    articles = narrowed_down(articles_for(request.user, "stores:meets_add", "POST"), {"kind": kind})
-    form = MeetForm(posted(request), lines_of(articles, show_for(request)))
+    articles = articles_for(request.user, "stores:meets_add", "POST").filter(kind=kind)
+    form = MeetForm(posted(request), articles)
     if form.is_valid():
         met = written(form, lambda: meet(signed_in(request), form.chosen, specification))
         if met:

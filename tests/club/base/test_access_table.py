@@ -16,7 +16,15 @@ from club.base.roles import Everyone, Role, Who
 from projects.library.course_actions import add_course
 from projects.library.models import Course
 from tests.conftest import SignInAs
-from tests.factories import AccountFactory, LatheFactory, RoleGrantFactory, WorkshopFactory
+from tests.factories import (
+    AccountFactory,
+    HeldFactory,
+    LatheFactory,
+    MetSpecificationFactory,
+    OfferFactory,
+    RoleGrantFactory,
+    WorkshopFactory,
+)
 from tests.projects.library.rows import draft
 
 NOBODY = "nobody"
@@ -58,8 +66,23 @@ def samples() -> dict[str, dict[str, int | str]]:
         "lathes:workshop": {"pk": workshop.pk},
         "lathes:workshop_mend": {"pk": workshop.pk},
         "projects:wood": {"key": "maple_sugar"},
+        **stores_samples(),
         "people": {"pk": grant.person_id},
         "people:withdraw_role": {"pk": grant.pk, "person_pk": grant.person_id},
+    }
+
+
+def stores_samples() -> dict[str, dict[str, int | str]]:
+    offer = OfferFactory()
+    held = HeldFactory(article=offer.article)
+    met = MetSpecificationFactory(article=offer.article)
+    parts: dict[str, Any] = {"offer": offer, "held": held, "meets": met}
+    own = {f"stores:{name}_{deed}": part for name, part in parts.items() for deed in ("mend", "remove")}
+    whose = ("supplier", "supplier_mend", "supplier_remove")
+    return {
+        "stores": {"pk": offer.article_id},
+        **{address: {"article_pk": offer.article_id, "pk": part.pk} for address, part in own.items()},
+        **{f"stores:{name}": {"pk": offer.supplier_id} for name in whose},
     }
 
 
@@ -139,6 +162,9 @@ def test_an_address_lets_in_whom_the_table_names_and_nobody_else(address: str, s
         ("lathes:condition", "POST", {"coordinator", "instructor", "helper", "safety_officer"}),
         ("lathes:export", "GET", {"coordinator", "instructor", "safety_officer"}),
         ("lathes:list", "GET", {"coordinator", "instructor", "helper", "safety_officer", "treasurer"}),
+        ("stores:list", "GET", {"coordinator", "instructor", "helper", "safety_officer", "treasurer"}),
+        ("stores:held_mend", "POST", {"coordinator", "instructor"}),
+        ("stores:remove", "POST", {"coordinator", "instructor"}),
         ("home:cards_pdf", "GET", {"coordinator", "instructor", "helper", "safety_officer", "treasurer"}),
     ],
 )
