@@ -50,6 +50,7 @@ def test_a_coordinator_goes_from_the_sign_in_to_a_card_that_opens_on_any_phone(
 ):
     load_demonstration()
     coordinator.sign_in(COORDINATOR)
+    coordinator.goes_to("Lathes")
 
     sees_every_lathe_drawn_to_one_scale(coordinator, 14)
     narrows_down(coordinator, scripts)
@@ -61,6 +62,7 @@ def test_a_coordinator_goes_from_the_sign_in_to_a_card_that_opens_on_any_phone(
 def test_a_club_brings_in_its_own_list_and_mends_it_on_the_page(coordinator: Coordinator):
     furnish_nothing()
     coordinator.sign_in(COORDINATOR, PASSWORD)
+    coordinator.goes_to("Lathes")
     expect(coordinator.page.get_by_text("No lathe is in the list yet.")).to_be_visible()
     coordinator.add_workshop("Sluice Room", "3 Weir Lane", "Europe/London")
     coordinator.add_workshop("Kiln Loft", "18 Furnace Row", "Europe/London")

@@ -28,7 +28,12 @@ class Coordinator:
         self.page.get_by_label("Sign-in name").press_sequentially(name)
         self.page.get_by_label("Password").press_sequentially(password)
         self.page.keyboard.press("Enter")
-        self.sees_heading("Lathes")
+        expect(self.page.get_by_role("button", name="Sign out").first).to_be_visible()
+
+    def goes_to(self, way: str) -> None:
+        """By the rail."""
+        self.page.locator("header.rail").get_by_role("link", name=way, exact=True).first.click()
+        self.sees_heading(way)
 
     def sees_heading(self, words: str) -> None:
         expect(self.page.get_by_role("heading", level=1)).to_have_text(words)
