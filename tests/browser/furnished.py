@@ -12,6 +12,7 @@ from club.home.demonstration import load_demonstration
 from club.lathes.models import Lathe, Workshop
 from club.people.models import Account, Person
 from projects.library.models import Course, Edition
+from tests.browser.class_rows import furnish_class_pages
 from tests.browser.planning_rows import furnish_classes
 from tests.browser.store_rows import furnish_stores
 from tests.factories import AccountFactory, PersonFactory, RoleGrantFactory
@@ -43,6 +44,7 @@ def furnish() -> Rows:
         **_library(),
         **furnish_stores(),
         **furnish_classes(),
+        **furnish_class_pages(),
     }
 
 

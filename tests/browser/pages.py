@@ -10,7 +10,9 @@ from django.test import Client
 from club.base.access_table import TABLE
 from club.home.demonstration import FOLDER
 from club.people.models import Account
+from tests.browser.class_pages import CLASS_PAGES, EMPTY_CLASS_PAGES
 from tests.browser.furnished import LOCKED_OUT, NEWCOMER, WRONG_PASSWORD
+from tests.browser.kit_pages import KIT
 from tests.browser.planning_pages import EMPTY_PLANNING, PLANNING
 from tests.browser.samples import NOBODY, Sample, for_anyone, for_helper, sign_in, wrong
 from tests.browser.store_pages import EMPTY_STORES, STORES
@@ -179,6 +181,8 @@ SAMPLES = (
 
     *STORES,
     *PLANNING,
+    *CLASS_PAGES,
+    *KIT,
 )
 
 # Before anything is in it.
@@ -192,15 +196,17 @@ EMPTY_CLUB = (
     Sample("empty club, people", "people:list", 8),
     *EMPTY_STORES,
     *EMPTY_PLANNING,
+    *EMPTY_CLASS_PAGES,
 )
 # fmt: on
 
 # Addresses that answer a GET with no page of their own.
-NO_PAGE = {"home:start", "lathes:export"}
+NO_PAGE = {"lathes:export"}
 NO_PAGE |= {"projects:take_away", "projects:edition_json", "projects:schema"}
 # What these refuse, they refuse as a whole: there is no field to get wrong, or no page to say it on.
 NO_FIELDS = {"people:sign_out", "people:open_sign_in", "people:renew_password", "people:bar_sign_in"}
-NO_FIELDS |= {"stores:meets_remove", "people:withdraw_role", "projects:draft_move", "projects:next_edition"}
+NO_FIELDS |= {"classes:done", "stores:meets_remove"}
+NO_FIELDS |= {"people:withdraw_role", "projects:draft_move", "projects:next_edition"}
 
 
 def pages_without_sample() -> set[str]:
