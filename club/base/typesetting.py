@@ -15,8 +15,8 @@ from weasyprint.urls import URLFetcher, URLFetcherResponse  # type: ignore[impor
 
 # No such host can exist (RFC 2606), so a reference that slips through leads nowhere.
 BASE = "http://paper.invalid/"
-# Where a document holds several parts on pages of one name, each part counts its sheets from 1. The rule stands
-# here because checkers of style sheets don't know page groups of CSS paged media yet.
+# Where a document holds several parts on pages of one name, each part counts its sheets from 1. The rule
+# stands here because checkers of style sheets don't know page groups of CSS paged media yet.
 PARTS = "".join(
     f"@page :nth(1 of {name}) {{ counter-reset: page 1 }}" for name in ("a4-handout", "letter-handout")
 )

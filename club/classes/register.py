@@ -36,7 +36,12 @@ class Listed:
 
 
 def listed(session: ClassSession, now: datetime) -> list[Listed]:
-    """Those who are in, by name. Whoever hasn't said yes has no kit, and stands on no paper."""
+    """Those who are in, by name. Whoever hasn't said yes has no kit, and stands on no paper.
+
+    Nobody where the class isn't held, since nothing is printed for it.
+    """
+    if session.is_cancelled:
+        return []
     clocks = sitting_clocks(session)
     return [
         _listed(seat, seat.row, session, clocks)

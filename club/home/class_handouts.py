@@ -16,14 +16,9 @@ from club.classes.register import Listed, listed
 from club.home.project_page import handout_of, handout_page_of
 
 
-def students_of(session: ClassSession, now: datetime) -> list[Listed]:
-    """Those who are in, by name; nobody where the class isn't held, since nothing is printed for it."""
-    return [] if session.is_cancelled else listed(session, now)
-
-
 def student_of(session: ClassSession, number: int, now: datetime) -> Listed:
     """The student of this number on the class's list; 404 for one who isn't in."""
-    found = (each for each in students_of(session, now) if each.row.number == number)
+    found = (each for each in listed(session, now) if each.row.number == number)
     student = next(found, None)
     if student is None:
         raise Http404

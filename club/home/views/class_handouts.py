@@ -14,19 +14,19 @@ from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
 from club.classes.access import class_for
 from club.classes.models import ClassSession
-from club.classes.register import Listed
-from club.home.class_handouts import page_of, paper_of, student_of, students_of
+from club.classes.register import Listed, listed
+from club.home.class_handouts import page_of, paper_of, student_of
 
 
 def handouts(request: HtmxRequest, pk: int) -> HttpResponse:
     session = class_for(request.user, pk, "home:class_handouts")
-    context = {"session": session, "students": students_of(session, timezone.now()), "form": PaperForm()}
+    context = {"session": session, "students": listed(session, timezone.now()), "form": PaperForm()}
     return render(request, "club/home/class_handouts.html", context)
 
 
 def handouts_pdf(request: HtmxRequest, pk: int) -> HttpResponse:
     session = class_for(request.user, pk, "home:class_handouts_pdf")
-    students = students_of(session, timezone.now())
+    students = listed(session, timezone.now())
     form = PaperForm(request.GET)
     printed = _printed(request, session, students, form)
     context = {"session": session, "students": students, "form": form}
