@@ -100,8 +100,8 @@ def _per_board(values: Values, _line: Line, reader: Reader) -> str:
     }
     return (
         _(
-            "%(board)s gives %(blanks)s of %(across)s across and %(length)s, with saw cuts of %(kerf)s and "
-            "%(trim)s trimmed off the ends."
+            "%(board)s gives %(blanks)s %(across)s across and %(length)s along the axis, with saw cuts of "
+            "%(kerf)s and %(trim)s trimmed off the ends."
         )
         % words
     )

@@ -197,8 +197,8 @@ def test_a_length_stands_as_it_was_written():
             ),
             "blank",
             15,
-            "Board 8 ft gives 16 blanks of 1 1/2 in across and 2 in, with saw cuts of 1/8 in and 1/4 in "
-            "trimmed off the ends.",
+            "Board 8 ft gives 16 blanks 1 1/2 in across and 2 in along the axis, with saw cuts of 1/8 in and "
+            "1/4 in trimmed off the ends.",
         ),
         (working("from_lot", lot="held-2", count=1), "blank", 15, "1 blank comes from Lot B."),
         (
@@ -239,8 +239,8 @@ def test_a_length_stands_as_it_was_written():
             "liquid",
             44_000_000,
             "200 cm² of surface, of which 10 cm² of end grain takes 50 % more; 1 coat, 1 ml for every 100 "
-            "cm²; 2 ml stays in the cloth at each coat; 10 % is lost besides; for 11 heads 44 ml, rounded up. "
-            "Source: common practice.",
+            "cm²; 2 ml stays in the cloth at each coat; 10 % is lost besides; for 11 heads 44 ml, rounded "
+            "up. Source: common practice.",
         ),
         (
             working(
