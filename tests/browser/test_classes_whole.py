@@ -82,7 +82,7 @@ def prints(page: Page, button: str) -> bytes:
     """What comes when this button is pressed, as a file: Chromium shows a PDF where no test can read it."""
     page.route("**/*.pdf?*", _as_a_download)
     with page.expect_download(timeout=300_000) as coming:
-        page.get_by_role("button", name=button, exact=True).click()
+        page.get_by_role("button", name=button, exact=True).click(no_wait_after=True, timeout=300_000)
     return coming.value.path().read_bytes()
 
 
