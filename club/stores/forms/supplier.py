@@ -44,6 +44,7 @@ class SupplierForm(forms.Form):
             label=_("least order"),
             help_text=_("What the goods have to come to. 0 where there is no least."),
         )
+        self.order_fields(("name", "address", "our_number", "delivery", "least_order"))
 
     def clean_name(self) -> str:
         name = str(self.cleaned_data["name"])

@@ -22,9 +22,7 @@ CHOOSE_ARTICLE = _("Choose one of these articles, or add a new one.")
 PACK_NEEDED = _("Write what the supplier calls it, as bag of 50.")
 PACK_TAKEN = _("This supplier offers a pack of this name already: mend that one, or call this one otherwise.")
 NO_SPECIFICATION = _("Tick one of them, or write one as a project has it.")
-SIZES_OF_CUT = _(
-    "What is cut already has the size of the project: leave this empty, or choose “not cut yet”."
-)
+SIZES_OF_CUT = _("What is cut has the size of its project: leave the sizes empty, or choose “not cut yet”.")
 NOT_CUT = _("not cut yet")
 
 # What stands in a pack, and what is counted on the shelf.
