@@ -6,7 +6,7 @@ from club.stores.models import Article
 from tests.browser.samples import Sample, for_helper, wrong
 
 WANTED = "kind=sheet&specification=Sandpaper+P100"
-WRONG_OFFER = {"supplier": "0", "label": "", "price": "free", "holds": "many", "revision": "1"}
+WRONG_OFFER = {"supplier": "", "label": "", "price": "free", "revision": "1"}
 WRONG_SIZES = {"thickness": "thick", "width": "2 3/0 in", "length": ""}
 
 
@@ -39,12 +39,12 @@ STORES = (
     *_each_kind("offer, new", "stores:offer_new", 5, "article"),
     wrong("offer, new, wrong", "stores:offer_new", 5, "article, blank", **WRONG_OFFER, **WRONG_SIZES),
     *_each_kind("offer, mended", "stores:offer_mend", 5, "offer"),
-    wrong("offer, mended, wrong", "stores:offer_mend", 5, "offer, liquid", **WRONG_OFFER),
+    wrong("offer, mended, wrong", "stores:offer_mend", 5, "offer, liquid", **WRONG_OFFER, holds="many"),
     Sample("offer removed", "stores:offer_remove", 5, "offer, length_stock"),
     wrong("offer removed, changed since", "stores:offer_remove", 8, "offer, length_stock", revision="0"),
     *_each_kind("held, new", "stores:held_new", 5, "article"),
-    wrong("held, new, wrong", "stores:held_new", 5, "article, length_stock", amount="some", revision="1",
-          **WRONG_SIZES),
+    wrong("held, new, wrong", "stores:held_new", 5, "article, length_stock", amount="some", length="long",
+          revision="1"),
     *_each_kind("held, counted anew", "stores:held_mend", 5, "held"),
     wrong("held, counted anew, wrong", "stores:held_mend", 5, "held, blank", amount="-3", moisture="wet",
           cut_for="Hornbeam 50 mm square", width="3 in", revision="1"),
