@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import combinations
 from typing import TypeVar
 
@@ -98,10 +99,11 @@ def totals(
     """
     known = {supplier.key: supplier for supplier in suppliers}
     charging = sorted(key for key, supplier in known.items() if supplier.delivery)
-    tried = (
+    tried = [
         _with(recipe, heads, supplies, known, left_out, soak, articles) for left_out in _left_out(charging)
-    )
-    return min(tried, key=lambda each: (_missing(each), each.cost, len(each.orders)))
+    ]
+    best = min(tried, key=lambda each: (_missing(each), each.cost, len(each.orders)))
+    return replace(best, lines=tuple(map(_as_it_is_short, best.lines, tried[0].lines)))
 
 
 def _left_out(charging: Sequence[str]) -> Iterator[frozenset[str]]:
@@ -110,8 +112,16 @@ def _left_out(charging: Sequence[str]) -> Iterator[frozenset[str]]:
     return (frozenset(out) for size in sizes for out in combinations(charging, size))
 
 
-def _missing(found: Totals) -> int:
-    return sum(line.purchase.missing > 0 for line in found.lines)
+def _missing(found: Totals) -> Fraction:
+    """How much is missing, each line's by its need: what can be had of a short line is had."""
+    return sum((Fraction(line.purchase.missing, line.need) for line in found.lines if line.need), Fraction())
+
+
+def _as_it_is_short(line: Line, of_all: Line) -> Line:
+    """Where nobody's offer is of use, the line says why by all of them, those of who is left out too."""
+    if not line.purchase.missing or line.taken != of_all.taken or of_all.purchase.bought:
+        return line
+    return of_all
 
 
 def _with(
