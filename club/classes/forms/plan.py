@@ -26,8 +26,6 @@ from projects.library.models import Edition
 
 TEACHING = (Role.INSTRUCTOR, Role.COORDINATOR)
 HELPING = (*TEACHING, Role.HELPER)
-# A quarter of an hour: classes begin and end when a clock is easily read.
-STEP = 15
 
 
 class BeginForm(forms.Form):
@@ -258,12 +256,6 @@ def people_with(roles: tuple[Role, ...], workshop: Workshop, also: int | None = 
     """Everybody who has one of these roles here or in every workshop, and the one a class has already."""
     here = Q(role_grants__workshop=workshop) | Q(role_grants__workshop=None)
     return Person.objects.filter(Q(here, role_grants__role__in=roles) | Q(pk=also)).distinct()
-
-
-def usual_minutes(edition: Edition, sittings: int = 1) -> int:
-    """What the recipe's times add up to, rounded up to a quarter of an hour."""
-    needed = time_plan(edition.recipe.time, sittings, LONGEST).needed
-    return min(LONGEST, max(STEP, -(-needed // STEP) * STEP))
 
 
 def _choice(form: forms.BaseForm, name: str) -> Any:

@@ -16,10 +16,10 @@ from club.base.writing import status_of, written
 from club.classes.access import class_for, classes_for
 from club.classes.actions.classes import cancel_class, mend_class, plan_again, plan_class
 from club.classes.forms.people import RevisionForm
-from club.classes.forms.plan import BeginForm, PlanForm, usual_minutes
+from club.classes.forms.plan import BeginForm, PlanForm
 from club.classes.models import ClassSession
+from club.classes.starting import last_of, lathes_of, started
 from club.lathes.access import workshops_in_reach
-from club.lathes.models import Workshop
 from club.people.access import signed_in
 from projects.library.models import Edition
 
@@ -27,9 +27,9 @@ PAST_ON_A_PAGE = 20
 
 
 def class_list(request: HtmxRequest) -> HttpResponse:
-    classes = classes_for(request.user, "classes:list").with_taken()
-    classes = classes.select_related("edition", "workshop", "instructor")
     now = timezone.now()
+    classes = classes_for(request.user, "classes:list").with_taken(now)
+    classes = classes.select_related("edition", "workshop", "instructor")
     past = Paginator(classes.past(now), PAST_ON_A_PAGE).get_page(request.GET.get("page"))
     coming = list(classes.coming(now))
     planned = sum(not session.is_cancelled for session in coming)
@@ -44,7 +44,10 @@ def new(request: HtmxRequest) -> HttpResponse:
     if not begin.is_valid():
         context = {"form": begin, "any_projects": Edition.objects.kept().exists()}
         return render(request, "club/classes/begin.html", context, status=status_of(begin))
-    form = PlanForm(posted(request), instance=_started(**begin.cleaned_data))
+    last = last_of(**begin.cleaned_data)
+    form = PlanForm(
+        posted(request), instance=started(**begin.cleaned_data, last=last), initial=lathes_of(last)
+    )
     if form.is_valid():
         given = form.cleaned_data
         kept = written(
@@ -54,11 +57,7 @@ def new(request: HtmxRequest) -> HttpResponse:
         if kept:
             messages.success(request, gettext("%(session)s is planned.") % {"session": kept.edition.title})
             return redirect(kept)
-    return _form_page(request, form, form.instance)
-
-
-def _started(edition: Edition, workshop: Workshop) -> ClassSession:
-    return ClassSession(edition=edition, workshop=workshop, minutes=usual_minutes(edition))
+    return _form_page(request, form, form.instance, last)
 
 
 def mend(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -84,9 +83,17 @@ def _elsewhere(request: HtmxRequest, session: ClassSession) -> ClassSession:
     return session
 
 
-def _form_page(request: HtmxRequest, form: PlanForm, session: ClassSession) -> HttpResponse:
+def _form_page(
+    request: HtmxRequest, form: PlanForm, session: ClassSession, last: ClassSession | None = None
+) -> HttpResponse:
     others = workshops_in_reach(request.user, "classes:mend", "POST").exclude(pk=form.instance.workshop_id)
-    context = {"form": form, "session": session, "workshop": form.instance.workshop, "others": others}
+    context = {
+        "form": form,
+        "session": session,
+        "workshop": form.instance.workshop,
+        "others": others,
+        "last": last,
+    }
     return render(request, "club/classes/form.html", context, status=status_of(form))
 
 

@@ -55,6 +55,22 @@ def test_a_new_class_begins_with_what_and_where(as_instructor: Client):
     assert 'name="minutes" value="105"' in form
 
 
+def test_a_project_taught_before_begins_as_it_was_the_last_time(as_instructor: Client):
+    workshop = room(3)
+    lathes = lathes_of(workshop)
+    planned(workshop, lathes=lathes[1:], demonstration_lathe=lathes[0], sittings=2, minutes=160)
+
+    page = text_of(as_instructor.get(begun(kept_edition(), workshop)))
+    elsewhere = text_of(as_instructor.get(begun(kept_edition(), room(3))))
+
+    assert 'name="minutes" value="160"' in page
+    assert page.count('name="lathes"') == 3
+    assert page.count(" checked") == 3  # two lathes and the spares of the recipe
+    assert f'<option value="{lathes[0].pk}" selected>' in page
+    assert "as they were on Thursday 7 March 2030" in page
+    assert "as they were on" not in elsewhere
+
+
 def test_a_class_is_planned_with_its_lathes_people_and_places(as_instructor: Client):
     workshop, tove, helper = room(3), teacher(), teacher("Hale Help")
     lathes = lathes_of(workshop)
