@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from club.classes.domain.preparation import Job
 from club.classes.domain.queue import Book
 from club.classes.domain.time_plan import Part, PartKind, TimePlan
-from club.classes.models import ClassSession
+from club.classes.models import ClassSession, SignUp
 from club.classes.ordering import Ordering
 from club.classes.seats import Seat
 from club.classes.sentences import clock_words, state_words
@@ -196,9 +196,13 @@ def lost_words(seat: Seat) -> str:
     if seat.row is None:
         return ""
     kit = gettext("kit %(number)s") % {"number": seat.row.kit} if seat.row.kit else ""
-    why = gettext("no place chosen yet")
-    if seat.lathe:
-        why = gettext("had lathe %(number)s, which isn't there for this class now") % {
-            "number": seat.lathe.number
-        }
-    return ", ".join(part for part in (kit, state_words(seat.row), why) if part)
+    return ", ".join(part for part in (kit, state_words(seat.row), why_lost(seat.row)) if part)
+
+
+def why_lost(row: SignUp) -> str:
+    """Its lathe may be there all the same: in fewer sittings, or another one of that number elsewhere."""
+    if not row.lathe or not row.place:
+        return gettext("no place chosen yet")
+    if row.lathe.workshop_id != row.class_session.workshop_id:
+        return gettext("had %(place)s in another workshop") % {"place": row.place.name}
+    return gettext("had %(place)s, which isn't there for this class now") % {"place": row.place.name}

@@ -30,7 +30,7 @@ def page_of(account: Account, now: datetime) -> dict[str, Any]:
     session = coming.whole().first()
     if session is None:
         return {"session": None}
-    after = coming.exclude(pk=session.pk).with_taken().select_related("edition", "workshop")
+    after = coming.exclude(pk=session.pk).with_taken(now).select_related("edition", "workshop")
     return {**_next(session, now), "after": after[:CLASSES_AFTER]}
 
 

@@ -177,11 +177,16 @@ def move(book: Book, person: int, place: Place) -> Book:
 
 
 def swap(book: Book, person: int, other: int) -> Book:
-    """Two people change places and keep their kits. Raises not_on_the_list, without_place."""
+    """Two people change places and keep their kits.
+
+    Raises not_on_the_list, without_place; no_such_place for one that is lost: nobody comes to take that.
+    """
     one, two = _taking(book, person), _taking(book, other)
     for each in (one, two):
         if each.place is None:
             raise ClassError("without_place", person=each.person, state=each.state)
+        if each.place not in book.layout:
+            raise ClassError("no_such_place", place=each.place)
     return book.with_changed(replace(one, place=two.place), replace(two, place=one.place))
 
 

@@ -41,9 +41,10 @@ class ClassSessionQuerySet(models.QuerySet["ClassSession"]):
         """Those that are over, the last one first."""
         return self.filter(ends__lte=now).order_by("-begins", "-pk")
 
-    def with_taken(self) -> ClassSessionQuerySet:
-        """Each with how many places are taken as `taken` and how many people wait as `waiting`."""
-        taken = models.Count("sign_ups", filter=Q(sign_ups__state__in=TAKING), distinct=True)
+    def with_taken(self, now: datetime) -> ClassSessionQuerySet:
+        """Each with how many places are taken by now as `taken`, and how many people wait as `waiting`."""
+        unlapsed = Q(sign_ups__until=None) | Q(sign_ups__until__gt=now)
+        taken = models.Count("sign_ups", filter=unlapsed & Q(sign_ups__state__in=TAKING), distinct=True)
         waiting = models.Count("sign_ups", filter=Q(sign_ups__state="waiting"), distinct=True)
         return self.annotate(taken=taken, waiting=waiting)
 

@@ -21,11 +21,12 @@ from club.classes.actions import lists
 from club.classes.book import book_of
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import local
+from club.classes.domain.queue import Book, State
 from club.classes.domain.queue import SignUp as Line
-from club.classes.domain.queue import State
 from club.classes.forms.people import MoveForm, OfferForm, SignUpForm, SwapForm
 from club.classes.models import ClassSession, SignUp
 from club.classes.models.sign_up import LIVE, TAKING
+from club.classes.preparing_sentences import why_lost
 from club.classes.sentences import refusal, state_words
 from club.people.access import signed_in
 
@@ -68,32 +69,35 @@ def _signed_up_words(person: object, line: Line) -> str:
 def seat(request: HtmxRequest, pk: int, number: int) -> HttpResponse:
     """One line of the list: where this person stands and what may be done about it."""
     found = sign_up_for(request.user, pk, number, "classes:seat", request.method or "GET")
+    book = book_of(found.class_session, timezone.now())
+    found.state = next(line.state.value for line in book.sign_ups if line.number == number)
     deed = request.POST.get("deed", "") if request.method == "POST" else ""
     if request.method == "POST" and deed not in DEEDS:
         raise Http404
-    forms_by_deed = _seat_forms(request, found, deed)
+    forms_by_deed = _seat_forms(request, found, book, deed)
     form = forms_by_deed.get(deed, forms.Form())
     if deed and form.is_valid() and _done(form, lambda: DEEDS[deed](request, found, form)):
         messages.success(request, _deed_words(deed, found, form))
         return redirect(found.class_session)
-    context = {"form": form, **_seat_context(found, forms_by_deed)}
+    context = {"form": form, **_seat_context(found, book, forms_by_deed)}
     return render(request, "club/classes/seat.html", context, status=status_of(form))
 
 
-def _seat_forms(request: HtmxRequest, row: SignUp, deed: str) -> dict[str, forms.BaseForm]:
+def _seat_forms(request: HtmxRequest, row: SignUp, book: Book, deed: str) -> dict[str, forms.BaseForm]:
     """A form for each deed, the one that was pressed with what came in."""
     data = {each: request.POST if each == deed else None for each in DEEDS}
-    book = book_of(row.class_session, timezone.now())
     return {
         "move": MoveForm(data["move"], book),
-        "swap": SwapForm(data["swap"], _others(row.class_session, row)),
+        "swap": SwapForm(data["swap"], _others(row, book)),
         "accept": forms.Form(data["accept"]),
         "give_up": forms.Form(data["give_up"]),
     }
 
 
-def _seat_context(row: SignUp, by_deed: dict[str, forms.BaseForm]) -> dict[str, Any]:
+def _seat_context(row: SignUp, book: Book, by_deed: dict[str, forms.BaseForm]) -> dict[str, Any]:
+    there = {line.number for line in book.taking if line.place in book.layout}
     return {
+        "lost": why_lost(row) if row.place and row.number not in there else "",
         "row": row,
         "session": row.class_session,
         "state": state_words(row),
@@ -105,9 +109,11 @@ def _seat_context(row: SignUp, by_deed: dict[str, forms.BaseForm]) -> dict[str, 
     }
 
 
-def _others(session: ClassSession, mine: SignUp) -> Any:
-    taking = SignUp.objects.filter(class_session=session, state__in=TAKING, lathe__isnull=False)
-    return taking.exclude(pk=mine.pk).select_related("person", "lathe").order_by("lathe__number", "sitting")
+def _others(mine: SignUp, book: Book) -> Any:
+    """Everybody else who has a place that is there now."""
+    there = [line.number for line in book.taking if line.place in book.layout and line.number != mine.number]
+    rows = SignUp.objects.filter(class_session=mine.class_session, number__in=there)
+    return rows.select_related("person", "lathe").order_by("lathe__number", "sitting")
 
 
 def _move(request: HtmxRequest, row: SignUp, form: forms.BaseForm) -> bool:

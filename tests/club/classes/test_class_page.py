@@ -113,7 +113,7 @@ def test_a_lathe_out_of_service_is_named_and_whoever_stood_there_has_no_place(as
     page = shown(as_coordinator, session)
 
     assert "out of service Lathe 2 : quill does not lock" in page
-    assert f"Without a place {two} kit 2, in, had lathe 2, which isn't there for this class now" in page
+    assert f"Without a place {two} kit 2, in, had 2a, which isn't there for this class now" in page
     assert "Over by 1" in page
 
 

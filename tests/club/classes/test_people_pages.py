@@ -12,9 +12,10 @@ from django.utils import timezone
 from django.utils.html import escape
 
 from club.base.access import Role
-from club.classes.actions.lists import sign_up
+from club.classes.actions.lists import hold, sign_up
 from club.classes.domain.places import Place
 from club.classes.models import ClassSession, SignUp
+from club.lathes.models import Lathe
 from tests.at_once import at_once
 from tests.club.classes.rows import people, planned, room
 from tests.conftest import SignInAs
@@ -155,6 +156,37 @@ def test_two_people_change_places(as_instructor: Client):
     as_instructor.post(address(session, "people", 1), {"deed": "swap", "other": other.pk})
 
     assert states() == [("in", "2a", 1), ("in", "1a", 2)]
+
+
+def test_nobody_changes_places_with_somebody_whose_lathe_is_out_of_service(as_instructor: Client):
+    session = coming()
+    filled_class(session, 2)
+    one, two = SignUp.objects.order_by("number")
+    Lathe.objects.filter(number=2).update(condition="out", condition_reason="belt torn")
+
+    answer = as_instructor.post(address(session, "people", 1), {"deed": "swap", "other": two.pk})
+    page = text_of(as_instructor.get(address(session, "people", 2)))
+
+    assert answer.status_code == 422
+    assert states() == [("in", "1a", 1), ("in", "2a", 2)]
+    assert escape("had 2a, which isn't there for this class now") in page
+    assert 'value="swap"' not in page
+    assert str(one.person) not in page
+
+
+def test_an_offer_that_has_lapsed_reads_so_on_its_page_and_in_the_list_of_classes(as_instructor: Client):
+    session = coming()
+    [person] = people(1)
+    hold(None, session, person, timezone.now(), timezone.now() + timedelta(hours=1), Place(1, 1))
+    taken = text_of(as_instructor.get("/classes/"))
+    SignUp.objects.update(until=timezone.now() - timedelta(minutes=1))
+
+    page = text_of(as_instructor.get(address(session, "people", 1)))
+
+    assert "<dd>lapsed</dd>" in page
+    assert 'name="deed"' not in page
+    assert "1 of 3" in taken
+    assert "0 of 3" in text_of(as_instructor.get("/classes/"))
 
 
 def test_whoever_gives_up_leaves_place_and_kit_and_the_next_one_is_offered_them(as_instructor: Client):

@@ -141,6 +141,12 @@ class TestSwapping:
     def test_is_refused_with_one_whose_place_is_open(self):
         assert refusal(swap, sign_up(book(2, 11), 12), 11, 12)[0] == "without_place"
 
+    @pytest.mark.parametrize(("one", "other"), [(11, 12), (12, 11)])
+    def test_puts_nobody_at_a_lathe_that_is_not_there_any_more(self, one: int, other: int):
+        made = with_places(book(2, 11, 12), 1, (A2,))
+
+        assert refusal(swap, made, one, other) == ("no_such_place", {"place": A3})
+
 
 class TestOffering:
     def test_goes_to_whoever_waits_longest(self):

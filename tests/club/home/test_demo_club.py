@@ -117,7 +117,7 @@ def test_six_classes_are_to_come_and_a_season_is_past():
 
 
 def test_the_coming_classes_are_in_every_state_a_club_knows():
-    listed = list(coming().with_taken())
+    listed = list(coming().with_taken(NOON))
 
     assert any(session.sittings == 2 for session in listed)
     assert any(session.taken == session.places and session.waiting for session in listed)
