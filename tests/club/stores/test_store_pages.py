@@ -77,7 +77,8 @@ def test_the_list_says_what_lies_there_in_words(as_coordinator):
 def test_the_list_is_narrowed_down(as_coordinator, query, found):
     board = ArticleFactory(name="Board", kind="blank")
     HeldFactory(article=board)
-    MetSpecificationFactory(article=board, specification="Red maple disc")
+    for specification in ("Red maple disc", "Red maple square"):
+        MetSpecificationFactory(article=board, specification=specification)
     OfferFactory(article=ArticleFactory(name="Cork"))
     HeldFactory(article=ArticleFactory(name="Oil", kind="liquid", note="in a tin"), amount=0)
 

@@ -166,6 +166,22 @@ def test_what_lies_there_counts_for_one_need_of_a_recipe_only():
     assert found.supplies == {"towel": CountSupply(30, (pack,)), "rag": CountSupply(0, (pack,))}
 
 
+def test_what_is_cut_for_one_need_is_left_to_it_by_the_others():
+    article = meets("Sandpaper P120", kind="sheet")
+    MetSpecificationFactory(article=article, specification="Sandpaper P120, long")
+    size = {"width": parse_length("9 in"), "length": parse_length("11 in")}
+    HeldFactory(article=article, amount=6, cut_for="Sandpaper P120, long", **size)
+
+    found = stocked(
+        recipe_of(
+            SheetNeed("grit", "Sandpaper P120", inches("2"), inches("4"), 120),
+            SheetNeed("long", "Sandpaper P120, long", inches("2"), inches("8"), 120),
+        )
+    )
+
+    assert found.supplies == {"grit": SheetSupply(), "long": SheetSupply(6)}
+
+
 def test_a_row_too_large_to_be_true_does_not_fill_the_memory():
     article = meets("Dowel", kind="length_stock")
     HeldFactory(article=article, amount=10**12, length=parse_length("1 m"))
