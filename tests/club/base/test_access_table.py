@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -13,8 +14,10 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from club.base.access_table import METHODS, TABLE
 from club.base.roles import Everyone, Role, Who
+from club.classes.actions.lists import sign_up
 from projects.library.course_actions import add_course
 from projects.library.models import Course
+from tests.club.classes.rows import NOW, kept_edition, planned
 from tests.conftest import SignInAs
 from tests.factories import (
     AccountFactory,
@@ -22,9 +25,11 @@ from tests.factories import (
     LatheFactory,
     MetSpecificationFactory,
     OfferFactory,
+    PersonFactory,
     RoleGrantFactory,
     WorkshopFactory,
 )
+from tests.projects.library.examples import KNOB
 from tests.projects.library.rows import draft
 
 NOBODY = "nobody"
@@ -67,6 +72,7 @@ def samples() -> dict[str, dict[str, int | str]]:
         "lathes:workshop_mend": {"pk": workshop.pk},
         "projects:wood": {"key": "maple_sugar"},
         **stores_samples(),
+        **class_samples(),
         "people": {"pk": grant.person_id},
         "people:withdraw_role": {"pk": grant.pk, "person_pk": grant.person_id},
     }
@@ -84,6 +90,15 @@ def stores_samples() -> dict[str, dict[str, int | str]]:
         **{address: {"article_pk": offer.article_id, "pk": part.pk} for address, part in own.items()},
         **{f"stores:{name}": {"pk": offer.supplier_id} for name in whose},
     }
+
+
+def class_samples() -> dict[str, dict[str, int | str]]:
+    """A class with somebody in it."""
+    session = planned(edition=kept_edition(replace(KNOB, key="knob-that-is-taught")))
+    line = sign_up(None, session, PersonFactory(), NOW)
+    row: dict[str, int | str] = {"pk": session.pk, "number": line.number}
+    printed = [address for address in ADDRESSES if address.startswith("home:class_")]
+    return {"classes": row, **dict.fromkeys(printed, row)}
 
 
 def arguments_of(address: str, rows: dict[str, dict[str, int | str]]) -> dict[str, int | str]:

@@ -10,7 +10,7 @@ from club.classes.actions.classes import cancel_class
 from club.classes.actions.lists import give_up, sign_up
 from club.classes.domain.places import Place
 from club.classes.models import ClassSession
-from club.home import class_handouts
+from club.home import project_page
 from tests.club.classes.rows import NOW, planned, room
 from tests.factories import PersonFactory
 from tests.paper import catalog, figures_without_words, fonts, page_sizes, read_pdf
@@ -95,9 +95,13 @@ def test_equal_lists_give_equal_bytes(as_coordinator, session):
 
 
 def test_the_drawing_is_computed_once_however_many_students(as_coordinator, session, monkeypatch):
-    computed = []
-    whole = class_handouts.handout_of
-    monkeypatch.setattr(class_handouts, "handout_of", lambda *how: computed.append(how) or whole(*how))
+    computed: list[object] = []
+
+    def counted(*how):
+        computed.append(how)
+        return project_page.handout_of(*how)
+
+    monkeypatch.setattr("club.home.class_handouts.handout_of", counted)
     monkeypatch.setattr("club.home.views.class_handouts.render_pdf", lambda *_args, **_more: b"%PDF")
 
     pdf_of(as_coordinator, session)

@@ -33,7 +33,7 @@ def start(client):
 
 def heading(client, now: datetime = NOW) -> str:
     with time_machine.travel(now, tick=False):
-        return re.search(r"<h1>(.*?)</h1>", start(client).content.decode())[1]
+        return str(start(client).context["heading"])
 
 
 def test_strangers_go_to_the_sign_in_page():
@@ -109,7 +109,7 @@ def test_the_day_is_the_workshop_s_own(as_coordinator):
 
 
 def test_what_is_late_stands_there_in_days(as_coordinator):
-    """24 h of cure before Thursday 18:30: order, cut, drill and glue fall on Wednesday, and it is Thursday."""
+    """24 h of cure before Thursday 18:30: order, cut, drill and glue fall on Wednesday; it is Thursday."""
     planned(kits_for=12)
 
     with time_machine.travel(datetime(2030, 3, 7, 11, tzinfo=UTC), tick=False):
