@@ -13,7 +13,7 @@ from club.base.quantities.length import LengthStyle, parse_length
 from club.classes.kit import KitPage, kit_of, kit_summary
 from club.classes.kit_totals import classes_before, totals_of
 from club.classes.models import ClassSession
-from projects.library.domain.materials import ConsumedNeed, LengthNeed, PieceNeed, SpareCount
+from projects.library.domain.materials import ConsumedNeed, LengthNeed, PieceNeed, SheetNeed, SpareCount
 from tests.club.classes.rows import DAY, kept_edition, planned, room
 from tests.club.classes.shelves import DOWEL, article, dowels, evening_a, inches, rod, sticks
 from tests.factories import HeldFactory, OfferFactory, SupplierFactory
@@ -290,6 +290,16 @@ class TestAfterOtherClasses:
 
         assert kit(corks()).rows[0].from_shelf == "7"
 
+    def test_pieces_torn_for_a_thing_count_once_however_projects_spell_it(self):
+        """20 pieces lie torn; the first class takes 13, so 7 are left for the other project's twelve."""
+        HeldFactory(article=article("Sandpaper P120", "sheet"), amount=20, cut_for="Sandpaper P120")
+        for key, spelled, hour in (("first", "Sandpaper P120", 9), ("second", "sandpaper  p120", 19)):
+            strip = SheetNeed("strip", spelled, inches("2 3/4"), inches("4 1/2"), 120)
+            recipe = replace(KNOB, key=key, materials=(strip,), spares=SpareCount(0))
+            session = planned(edition=kept_edition(recipe), kits_for=12, at=time(hour))
+
+        assert kit(session).rows[0].from_shelf == "7"
+
     def test_the_rest_of_a_rod_serves_the_next_class(self):
         """Six kits of three students, a demonstration and 2 spare take 6 x 2 5/16 of R2: 22 in are left.
 
@@ -330,6 +340,19 @@ def test_a_thing_that_two_lines_need_is_counted_once():
     page = kit(planned(edition=kept_edition(recipe), kits_for=12))
 
     assert [each.from_shelf for each in page.rows] == ["13", "7"]
+
+
+def test_a_pack_that_two_lines_take_is_ordered_in_one_line():
+    """Two lines of 13 towels from bags of 10 at 1.00: two bags each, four on the order."""
+    needs = (ConsumedNeed("dry", "Towel"), ConsumedNeed("oily", "towel"))
+    recipe = replace(KNOB, key="towels", materials=needs)
+    OfferFactory(article=article("Towel", "consumed"), label="bag of 10", holds=10, price=100)
+
+    (order,) = kit(planned(edition=kept_edition(recipe), kits_for=12)).orders
+
+    assert [(line.article, line.count, plain(line.cost)) for line in order.lines] == [
+        ("Towel", 4, "4.00 EUR")
+    ]
 
 
 def test_totals_of_a_past_class_promise_nothing_to_it():
