@@ -56,10 +56,12 @@ def _per_kit(values: Values, _line: Line, _reader: Reader) -> str:
 
 def _per_head(values: Values, _line: Line, _reader: Reader) -> str:
     words = {"heads": values["heads"], "count": values["count"], "need": thousands(values["need"])}
-    return (
-        _("%(heads)s heads, students and demonstrations, %(count)s each = %(need)s. A spare kit has no head.")
-        % words
+    said = ngettext(
+        "%(heads)s head, students and demonstrations, %(count)s each = %(need)s.",
+        "%(heads)s heads, students and demonstrations, %(count)s each = %(need)s.",
+        values["heads"],
     )
+    return " ".join([said % words, _("A spare kit has no head.")])
 
 
 def _per_sheet(values: Values, _line: Line, reader: Reader) -> str:
@@ -176,7 +178,14 @@ def _poured(values: Values, line: Line) -> Iterator[str]:
     if values["lost"]:
         yield _("%(lost)s %% is lost besides;") % {"lost": values["lost"]}
     need = {"heads": values["heads"], "need": amount_words(line.kind, line.need)}
-    yield _("for %(heads)s heads %(need)s, rounded up.") % need
+    yield (
+        ngettext(
+            "for %(heads)s head %(need)s, rounded up.",
+            "for %(heads)s heads %(need)s, rounded up.",
+            values["heads"],
+        )
+        % need
+    )
 
 
 def _adhesive(values: Values, line: Line, _reader: Reader) -> str:

@@ -117,6 +117,18 @@ def test_a_lathe_out_of_service_is_named_and_whoever_stood_there_has_no_place(as
     assert "Over by 1" in page
 
 
+def test_whoever_waits_is_told_how_many_are_before_them_whatever_number_they_were_given(as_coordinator):
+    session = planned(room(1))
+    _, second, third = everybody = people(3)
+    for person in everybody:
+        sign_up(None, session, person, NOW)
+
+    page = shown(as_coordinator, session)
+
+    assert f"{second} next in line" in page
+    assert f"{third} number 2 in line" in page
+
+
 def test_its_time_goes_by_the_clock_on_the_wall(as_coordinator):
     page = shown(as_coordinator, planned(sittings=2))
 

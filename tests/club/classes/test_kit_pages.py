@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import timedelta
 from typing import Any
 
 import pytest
@@ -13,8 +14,10 @@ from django.utils import timezone
 from club.base.access import Role
 from club.base.printing import PrintingUnavailable
 from club.base.quantities.length import parse_length
-from club.classes.models import ClassSession
-from tests.club.classes.rows import planned, room
+from club.classes.actions.classes import cancel_class
+from club.classes.actions.lists import hold, sign_up
+from club.classes.models import ClassSession, SignUp
+from tests.club.classes.rows import people, planned, room
 from tests.club.classes.shelves import SQUARE, article, evening_a
 from tests.conftest import SignInAs
 from tests.factories import HeldFactory, OfferFactory, SupplierFactory
@@ -96,6 +99,32 @@ class TestTheKitPage:
         session = planned(kits_for=3)
 
         assert "Choose what meets it" not in page(sign_in_as(Role.HELPER), session)
+
+    def test_says_when_more_people_are_on_the_list_than_kits_are_made_for(self, as_instructor):
+        session = planned(kits_for=1)
+        now = timezone.now()
+        for person, ahead in zip(people(2), (None, timedelta(hours=1)), strict=True):
+            hold(None, session, person, now, now + ahead) if ahead else sign_up(None, session, person, now)
+
+        said = "Kits are made for 1 student, and 2 people are on the list."
+        assert said in page(as_instructor, session)
+        assert said in page(as_instructor, session, "class")
+        SignUp.objects.filter(state="held").update(until=now - timedelta(hours=1))
+        assert "people are on the list" not in page(as_instructor, session)
+
+    def test_says_by_how_much_an_order_is_too_small(self, as_instructor):
+        """The goods are 3.20, the least order is 10.00."""
+        session = knobs()
+
+        for name in ("kit", "class"):
+            assert "The goods come to 3.20 EUR, 6.80 EUR too little." in page(as_instructor, session, name)
+
+    @pytest.mark.parametrize("name", ["kit", "order"])
+    def test_says_that_a_class_is_cancelled(self, name: str, as_instructor):
+        session = planned(kits_for=3)
+        cancel_class(None, session, session.revision)
+
+        assert "This class is cancelled" in page(as_instructor, session, name)
 
     def test_names_what_is_missing(self, as_instructor):
         words = page(as_instructor, planned(kits_for=3))

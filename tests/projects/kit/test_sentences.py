@@ -173,6 +173,12 @@ def test_a_length_stands_as_it_was_written():
             "13 heads, students and demonstrations, 3 each = 39. A spare kit has no head.",
         ),
         (
+            working("per_head", count=3, heads=1, need=3),
+            "consumed",
+            3,
+            "1 head, students and demonstrations, 3 each = 3. A spare kit has no head.",
+        ),
+        (
             working("per_sheet", width=inch("9"), length=inch("11"), pieces=8),
             "sheet",
             13,
