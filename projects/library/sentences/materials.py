@@ -86,7 +86,8 @@ def spares_words(spares: Spares) -> str:
         return ngettext("%(count)d spare kit a class", "%(count)d spare kits a class", spares.count) % {
             "count": spares.count
         }
-    return _("%(percent)s in a hundred kits, rounded up") % {"percent": spares.percent}
+    said = _("%(percent)s %% spare, counted on students and demonstrations, rounded up")
+    return said % {"percent": spares.percent}
 
 
 @dataclass(frozen=True)

@@ -66,6 +66,7 @@ class TestTheKitPage:
     def test_shows_each_line_with_how_it_was_worked_out(self, as_instructor):
         words = page(as_instructor, knobs())
 
+        assert "15 10 % spare, counted on students and demonstrations, rounded up" in words
         assert "12 students + 1 demonstration + 2 spare = 15 kits, 1 each = 15." in words
         assert "15 of 2 1/4 in" in words
         assert "rest 1 3/16 in" in words
