@@ -70,6 +70,7 @@ class TestTheKitPage:
         assert "12 students + 1 demonstration + 2 spare = 15 kits, 1 each = 15." in words
         assert "15 of 2 1/4 in" in words
         assert "rest 1 3/16 in" in words
+        assert "A saw can catch a short piece and throw it" in words
         assert "A sheet of 9 in by 11 in gives 8 pieces." in words
 
     def test_sums_up_the_class(self, as_instructor):
