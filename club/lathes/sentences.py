@@ -137,7 +137,7 @@ def opening_sentence(error: OpeningError) -> str:
     values = {"number": error.number, **error.values}
     later = error.values.get("later")
     if isinstance(later, Opening):
-        values |= {"day": WEEKDAYS[later.weekday], "begins": f"{later.begins:%H:%M}"}
+        values |= {"day": WEEKDAYS[later.weekday], "begins": later.begins.strftime("%H:%M")}
     return str(OPENING[error.code]) % values
 
 

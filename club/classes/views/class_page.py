@@ -31,4 +31,5 @@ def done(request: HtmxRequest, pk: int) -> HttpResponse:
         raise Http404 from error
     if request.POST.get("back") == "start":
         return redirect("home:start")
-    return redirect(f"{session.get_absolute_url()}#preparation")
+    page = session.get_absolute_url()
+    return redirect(f"{page}#preparation")

@@ -149,5 +149,6 @@ def _goes_on(last: Opening, opening: Opening) -> bool:
 
 def _written(run: list[Opening]) -> str:
     days = "-".join(dict.fromkeys((NAMES[run[0].weekday], NAMES[run[-1].weekday])))
-    ends = "24:00" if run[0].ends == time(0) else f"{run[0].ends:%H:%M}"
-    return f"{days} {run[0].begins:%H:%M}-{ends}"
+    begins, ends = run[0].begins, run[0].ends
+    until = f"{ends:%H:%M}" if ends != time(0) else "24:00"
+    return f"{days} {begins:%H:%M}-{until}"
