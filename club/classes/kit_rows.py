@@ -25,7 +25,8 @@ from projects.library.domain.recipe import Recipe
 from projects.library.sentences.lengths import Show, shown_in
 from projects.library.sentences.materials import amount_words as each_words
 
-CUTS = frozenset({"cut", "cut_board", "from_lot"})
+CUTS = frozenset({"cut", "cut_board"})
+SAWN = frozenset({Article.Kind.LENGTH_STOCK, Article.Kind.BLANK})
 
 
 @dataclass(frozen=True)
@@ -72,16 +73,16 @@ def rows_of(found: ClassTotals, lengths: LengthStyle) -> tuple[KitRow, ...]:
 def reader_of(found: ClassTotals, lengths: LengthStyle) -> Reader:
     recipe = found.session.edition.recipe
     typed = {length.nm: length for length in _typed(recipe.materials, found.stocked) if length.typed}
-    names = {**found.stocked.names, **_sticks(found.stocked)}
+    names = {**found.stocked.names, **_sawn(found.stocked)}
     return Reader(lengths, recipe, own_currency(), names, typed)
 
 
-def _sticks(found: Stocked) -> dict[str, str]:
-    """Bought sticks by their article alone: their length is said beside it."""
+def _sawn(found: Stocked) -> dict[str, str]:
+    """Bought sticks and boards by their article alone: their length is said beside it."""
     return {
         key: _("%(article)s, bought") % {"article": offer.article.name}
         for key, offer in found.offers.items()
-        if offer.article.kind == Article.Kind.LENGTH_STOCK
+        if offer.article.kind in SAWN
     }
 
 

@@ -9,7 +9,7 @@ from projects.kit.boards import blanks_from, rest_of
 from projects.kit.counting import Kits
 from projects.kit.line import Line, working
 from projects.kit.lines import counting, no_supplier
-from projects.kit.offers import Pack
+from projects.kit.offers import Pack, Purchase
 from projects.kit.packs import cheapest_packs
 from projects.kit.sawing import Saw
 from projects.kit.supplies import BlankLot, BlankSupply, Board
@@ -36,8 +36,10 @@ def blank_line(need: BlankNeed, own: Blank, kits: Kits, supply: BlankSupply) -> 
     boards = _from_boards(amount - sum(each.count for each in lots), dry, blank, supply.saw)
     on_shelf = sum(each.count for each in lots) + sum(each.blanks for each in boards)
     purchase = cheapest_packs(amount - on_shelf, [_pack(board, blank, supply) for board in supply.offers])
+    bought = _from_boards(amount - on_shelf, _bought(purchase, supply), blank, supply.saw)
     taken = Taken(lots=lots, boards=boards)
-    workings = (counting(need.count, kits), *_workings(blank, supply), *_cuts(taken))
+    cuts = (*_cuts(taken), *_cuts(Taken(boards=bought)))
+    workings = (counting(need.count, kits), *_workings(blank, supply), *cuts)
     findings = (
         *_too_wet(need.key, supply, limit),
         *_sizes(need.key, blank, supply),
@@ -76,6 +78,12 @@ def _from_boards(need: int, boards: Sequence[Board], blank: Blank, saw: Saw) -> 
 
 def _pack(board: Board, blank: Blank, supply: BlankSupply) -> Pack:
     return Pack(board.key, board.supplier, blanks_from(board, blank, supply.saw), board.price)
+
+
+def _bought(purchase: Purchase, supply: BlankSupply) -> list[Board]:
+    """Every board that is bought, each by itself."""
+    offers = {board.key: board for board in supply.offers}
+    return [offers[each.pack.article] for each in purchase.bought for _ in range(each.count)]
 
 
 def _workings(blank: Blank, supply: BlankSupply) -> Iterator[Working]:

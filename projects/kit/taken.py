@@ -26,7 +26,7 @@ class FromLot:
 
 @dataclass(frozen=True)
 class CutBoard:
-    """One board of the shelf and the blanks that come out of it; `rest` is how long what goes back is."""
+    """One board and the blanks that come out of it; `rest` is how long what goes back is."""
 
     board: Board
     blanks: int

@@ -11,7 +11,7 @@ from club.classes.kit import kit_summary
 from projects.library.domain.materials import ConsumedNeed, LengthNeed, SpareCount
 from tests.club.classes.kits import CORK, corks, kit, knobs, plain, row, said
 from tests.club.classes.rows import kept_edition, planned
-from tests.club.classes.shelves import DOWEL, article, dowels, evening_a, inches, sticks
+from tests.club.classes.shelves import DOWEL, SQUARE, article, dowels, evening_a, inches, squares, sticks
 from tests.factories import HeldFactory, OfferFactory, SupplierFactory
 from tests.projects.library.examples import KNOB
 
@@ -56,6 +56,30 @@ class TestEveningA:
 
         assert (blank.needed, blank.from_shelf, blank.to_buy) == ("15", "15", "none")
         assert said(blank.cuts) == "Maple, 1 1/2 in square, 36 in long: 15 blanks, rest 3 7/8 in."
+
+    def test_boards_that_are_bought_say_what_is_cut_from_each(self):
+        """36 in give 16 of 2 in, kerf 1/8, 1/4 trimmed; 20 are 16 and 4. Rest 35 3/4 - 16 x 2 1/8 = 1 3/4 in,
+        and 35 3/4 - 4 x 2 1/8 = 27 1/4 in."""
+        maple = squares()
+        sizes = {"thickness": inches("1 1/2"), "width": inches("1 1/2"), "length": inches("36")}
+        OfferFactory(article=maple, price=840, label="36 in", **sizes)
+
+        blank = row(kit(knobs(17)), "blank")
+
+        assert (blank.needed, blank.to_buy, blank.packs[0].count) == ("20", "20", 2)
+        assert said(blank.cuts) == (
+            "Maple, 1 1/2 in square, bought, 36 in long: 16 blanks, rest 1 3/4 in. "
+            "Maple, 1 1/2 in square, bought, 36 in long: 4 blanks, rest 27 1/4 in."
+        )
+
+    def test_blanks_that_are_cut_already_are_nothing_to_cut(self):
+        maple = squares()
+        HeldFactory(article=maple, label="M4", amount=20, moisture=9, cut_for=SQUARE)
+
+        blank = row(kit(knobs()), "blank")
+
+        assert blank.cuts == ()
+        assert "15 blanks come from" in said(blank.workings)
 
     def test_a_metric_reader_is_shown_millimetres(self):
         """2 1/4 in are 57.15 mm, 36 in 914.4, 1/16 in 1.5875, 1 3/16 in 30.1625, 0.484 in 12.2936."""
