@@ -12,6 +12,7 @@ from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
 from club.classes.access import class_for
 from club.classes.kit import kit_of
+from club.people.access import signed_in
 
 
 def kit(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -31,12 +32,13 @@ def order_pdf(request: HtmxRequest, pk: int) -> HttpResponse:
     session = class_for(request.user, pk, "classes:order_pdf")
     form = PaperForm(request.GET)
     context = {"session": session, "kit": kit_of(session, reader_lengths(request)), "form": form}
-    if form.is_valid():
+    if form.is_valid() and not session.is_cancelled:
         paper = Paper(form.cleaned_data["paper"])
+        on_paper = {**context, "day": timezone.localdate(), "asks": signed_in(request).person}
         try:
-            pdf = render_pdf("print/order.html", {**context, "day": timezone.localdate()}, paper=paper)
+            pdf = render_pdf("print/order.html", on_paper, paper=paper)
             return HttpResponse(pdf, content_type="application/pdf")
         except PrintingUnavailable as error:
             form.add_error(None, str(error))
-    status = 422 if "paper" in form.errors else 503
+    status = 422 if "paper" in form.errors or session.is_cancelled else 503
     return render(request, "club/classes/order.html", context, status=status)

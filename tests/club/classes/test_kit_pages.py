@@ -224,8 +224,8 @@ class TestTheOrderOnPaper:
         paper = money.findall(" ".join(sheets(as_instructor, session)))
         shown = money.findall(page(as_instructor, session, "order"))
 
-        # Goods alone are the sum where delivery is free; the block tells the sum of all.
-        assert sorted({*paper, "13.10 EUR"}) == sorted(set(shown))
+        # The club's own remarks stay off the paper: the sum of all, and what the least order lacks.
+        assert sorted({*paper, "13.10 EUR", "6.80 EUR", "10.00 EUR"}) == sorted(set(shown))
         for amount in ("1.80 EUR", "5.40 EUR", "3.20 EUR", "4.50 EUR", "7.70 EUR"):
             assert amount in paper
 
@@ -238,8 +238,29 @@ class TestTheOrderOnPaper:
         assert yard.endswith("1 / 2")
         assert mill.endswith("2 / 2")
         assert "Our customer number: K 211" in mill
-        assert "6.80 EUR too little" in mill
+        assert "too little" not in mill
         assert "Prices with tax." in mill
+
+    def test_says_where_it_goes_for_which_day_and_whom_to_ask(self, as_instructor):
+        session = knobs()
+        session.workshop.address = "Above the Tile Works\nQuernby"
+        session.workshop.save()
+
+        yard, _mill = sheets(as_instructor, session)
+
+        assert f"deliver to {session.workshop} Above the Tile Works Quernby" in yard
+        assert "For a class on Thursday 7 March 2030" in yard
+        assert f"Ask for {as_instructor.account.person}" in yard
+
+    def test_of_a_cancelled_class_is_not_made(self, as_instructor):
+        session = knobs()
+        cancel_class(None, session, session.revision)
+
+        answer = pdf(as_instructor, session)
+
+        assert answer.status_code == 422
+        assert "This class is cancelled" in answer.content.decode()
+        assert "Print it" not in answer.content.decode()
 
     def test_with_nothing_to_buy_is_one_sheet_that_says_so(self, as_instructor):
         (sheet,) = sheets(as_instructor, planned(kits_for=0, demonstrations=0))
