@@ -110,7 +110,7 @@ def priced_lines(sheet: str) -> Iterator[tuple[int, int, int]]:
     for line in sheet.splitlines():
         prices = [minor(word) for word in line.split() if is_price(word)]
         if len(prices) == 2:
-            yield int(line.split()[0]), *prices
+            yield int(line.split()[0]), prices[0], prices[1]
 
 
 def is_price(word: str) -> bool:
