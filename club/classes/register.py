@@ -50,6 +50,11 @@ def listed(session: ClassSession, now: datetime) -> list[Listed]:
     ]
 
 
+def still_asked(session: ClassSession, now: datetime) -> int:
+    """How many have a place kept or offered and haven't said yes, so that no paper names them."""
+    return sum(seat.is_asked for seat in seated(session, book_of(session, now)))
+
+
 def _listed(seat: Seat, row: SignUp, session: ClassSession, clocks: dict[int, str]) -> Listed:
     if seat.place is None or seat.is_lost:
         return Listed(seat, row, "", "", "")
@@ -69,6 +74,7 @@ def register_of(session: ClassSession, now: datetime) -> dict[str, Any]:
     return {
         "session": session,
         "listed": listed(session, now),
+        "asked": still_asked(session, now),
         "begins": clock_words(session.at),
         "ends": clock_words(session.hours.local_end.time()),
     }

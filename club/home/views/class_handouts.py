@@ -14,14 +14,13 @@ from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
 from club.classes.access import class_for
 from club.classes.models import ClassSession
-from club.classes.register import Listed, listed
+from club.classes.register import Listed, listed, still_asked
 from club.home.class_handouts import page_of, paper_of, student_of
 
 
 def handouts(request: HtmxRequest, pk: int) -> HttpResponse:
     session = class_for(request.user, pk, "home:class_handouts")
-    context = {"session": session, "students": listed(session, timezone.now()), "form": PaperForm()}
-    return render(request, "club/home/class_handouts.html", context)
+    return render(request, "club/home/class_handouts.html", _page(session, PaperForm()))
 
 
 def handouts_pdf(request: HtmxRequest, pk: int) -> HttpResponse:
@@ -29,8 +28,17 @@ def handouts_pdf(request: HtmxRequest, pk: int) -> HttpResponse:
     students = listed(session, timezone.now())
     form = PaperForm(request.GET)
     printed = _printed(request, session, students, form)
-    context = {"session": session, "students": students, "form": form}
-    return printed or _not_printed(request, "club/home/class_handouts.html", context)
+    return printed or _not_printed(request, "club/home/class_handouts.html", _page(session, form))
+
+
+def _page(session: ClassSession, form: PaperForm) -> dict[str, Any]:
+    now = timezone.now()
+    return {
+        "session": session,
+        "students": listed(session, now),
+        "asked": still_asked(session, now),
+        "form": form,
+    }
 
 
 def handout(request: HtmxRequest, pk: int, number: int) -> HttpResponse:

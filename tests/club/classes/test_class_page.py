@@ -257,3 +257,15 @@ def test_the_page_asks_no_more_questions_for_more_people(as_coordinator, django_
 
     with django_assert_max_num_queries(20):
         as_coordinator.get(session.get_absolute_url())
+
+
+def test_a_place_that_a_lowered_class_never_fills_is_not_called_free(as_coordinator):
+    session = planned(room(2), lowered_to=1)
+    [one] = people(1)
+    before = shown(as_coordinator, session)
+    sign_up(None, session, one, NOW, Place(1, 1))
+
+    after = shown(as_coordinator, session)
+
+    assert "2a free" in before
+    assert "2a not used" in after

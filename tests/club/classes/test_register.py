@@ -6,6 +6,7 @@ from datetime import timedelta
 
 import pytest
 from django.urls import reverse
+from django.utils import timezone
 
 from club.base.printing import PrintingUnavailable
 from club.classes.actions.classes import cancel_class
@@ -20,6 +21,7 @@ from tests.factories import PersonFactory
 from tests.paper import catalog, figures_without_words, fonts, page_sizes, read_pdf
 
 pytestmark = pytest.mark.django_db
+PAGES = ("classes:register", "home:class_handouts")
 
 
 def evening(**facts) -> ClassSession:
@@ -137,3 +139,12 @@ def test_without_the_type_setting_library_the_page_names_the_cure(as_coordinator
 
     assert answer.status_code == 503
     assert "libpango-1.0-0" in answer.content.decode()
+
+
+def test_the_page_says_how_many_have_not_said_yes_and_the_handouts_say_it_too(as_coordinator):
+    session = evening(day=timezone.localdate() + timedelta(days=20))
+
+    pages = [as_coordinator.get(reverse(name, args=[session.pk])).content.decode() for name in PAGES]
+
+    assert all("A place is kept or offered for one person who" in page for page in pages)
+    assert all("Asked Astragal" not in page for page in pages)

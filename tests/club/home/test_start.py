@@ -14,6 +14,7 @@ from club.base.access import Role
 from club.classes.actions.classes import cancel_class
 from club.classes.actions.lists import sign_up
 from club.classes.domain.places import Place
+from club.lathes.models import Lathe
 from tests.club.classes.rows import DAY, NOW, kept_edition, people, planned, room
 from tests.factories import AccountFactory
 from tests.projects.library.demonstration import RECIPES
@@ -181,3 +182,15 @@ def test_the_page_asks_no_more_questions_for_more_people(as_coordinator, django_
 
     with django_assert_max_num_queries(20):
         start(as_coordinator)
+
+
+def test_a_class_that_is_over_says_by_how_many(as_coordinator):
+    session = planned(room(2))
+    for number, person in enumerate(people(2), start=1):
+        sign_up(None, session, person, NOW, Place(number, 1))
+    Lathe.objects.filter(number=2).update(condition="out", condition_reason="quill")
+
+    page = start(as_coordinator).content.decode()
+
+    assert "2 of 1 places taken" in page
+    assert "Over by 1." in page
