@@ -41,7 +41,8 @@ PLANNING = (
     Sample("place, cancelled", "classes:seat", 16, "place, cancelled"),
     Sample("offer, full", "classes:offer", 12, "class, full"),
     Sample("offer, nobody waits", "classes:offer", 12, "class"),
-    wrong("offer, wrong", "classes:offer", 14, "class", until="soon"),
+    Sample("offer", "classes:offer", 12, "class, offering"),
+    wrong("offer, wrong", "classes:offer", 14, "class, offering", until="soon"),
 )
 
 EMPTY_PLANNING = (

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from django.utils import timezone
 
+from club.classes.actions.lists import give_up, sign_up
 from club.classes.book import book_of
 from club.classes.domain.queue import State
 from club.classes.models import ClassSession, SignUp
+from tests.club.classes.rows import people, planned
 
 
 def furnish_classes() -> dict[str, dict[str, int | str]]:
@@ -23,11 +25,23 @@ def furnish_classes() -> dict[str, dict[str, int | str]]:
         "class, full": {"pk": full.pk},
         "class, cancelled": {"pk": cancelled.pk},
         "class, past": {"pk": past.pk},
+        "class, offering": {"pk": _offering(with_room).pk},
         "place": _line(with_room, State.IN),
         "place, waiting": _line(full, State.WAITING),
         "place, given up": _given_up(),
         "place, cancelled": _line(cancelled, State.IN),
     }
+
+
+def _offering(like: ClassSession) -> ClassSession:
+    """A class at one lathe whose one place was given up while somebody waits for it."""
+    lathe = next(iter(like.lathes.all()))
+    session = planned(like.workshop, edition=like.edition, instructor=like.instructor, lathes=[lathe])
+    now, (one, two) = timezone.now(), people(2)
+    sign_up(None, session, one, now)
+    sign_up(None, session, two, now)
+    give_up(None, session, one, now)
+    return session
 
 
 def _line(session: ClassSession, state: State) -> dict[str, int | str]:
