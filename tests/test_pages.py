@@ -28,7 +28,8 @@ from tests.browser.pages import (
 )
 from tests.browser.samples import Sample
 
-pytestmark = pytest.mark.django_db
+# All of them look at the same answers, which are asked for once in a process.
+pytestmark = [pytest.mark.django_db, pytest.mark.xdist_group("pages")]
 
 ALL = (*SAMPLES, *EMPTY_CLUB)
 STATIC = Path(settings.BASE_DIR) / "static"

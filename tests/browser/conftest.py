@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 import os
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -24,16 +23,12 @@ CHROMIUM_FLAGS = [
 ]
 
 
-@pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+def pytest_itemcollected(item: pytest.Item) -> None:
     """All in this folder drive one Chromium, so they stay in one process; without it they say why not."""
-    here, can_drive = Path(__file__).parent, BROWSER.is_met()
-    for item in items:
-        if here in item.path.parents:
-            item.add_marker(pytest.mark.browser)
-            item.add_marker(pytest.mark.xdist_group("browser"))
-            if not can_drive:
-                item.add_marker(pytest.mark.skip(reason=MISSING))
+    item.add_marker(pytest.mark.browser)
+    item.add_marker(pytest.mark.xdist_group("browser"))
+    if not BROWSER.is_met():
+        item.add_marker(pytest.mark.skip(reason=MISSING))
 
 
 @pytest.fixture(scope="session")

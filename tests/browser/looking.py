@@ -37,7 +37,11 @@ typed => {
   for (const [name, text] of Object.entries(typed)) {
     const field = form.elements[name];
     if (field instanceof RadioNodeList) field.forEach(ring => ring.checked = ring.value === text);
-    else field.value = text;
+    else {
+      // As a browser without pickers sends it: with one, nothing but a day or a time can be typed.
+      if (/^(date|time|datetime-local)$/.test(field.type)) field.type = 'text';
+      field.value = text;
+    }
   }
 }
 """
