@@ -28,8 +28,7 @@ from tests.browser.pages import (
 )
 from tests.browser.samples import Sample
 
-# All of them look at the same answers, which are asked for once in a process.
-pytestmark = [pytest.mark.django_db, pytest.mark.xdist_group("pages")]
+pytestmark = pytest.mark.django_db
 
 ALL = (*SAMPLES, *EMPTY_CLUB)
 STATIC = Path(settings.BASE_DIR) / "static"

@@ -15,6 +15,9 @@ from club.start import debian, own_python
 
 # More processes than this cost more to start than they save.
 MOST_WORKERS = 4
+# A file's tests stay together, since some of them share what one look at every page found; in the order of
+# the folders, so that the browser's long ones come first and not last.
+BY_FILE = ("--dist", "loadfile", "--no-loadscope-reorder")
 # With one of these pytest must stay in one process.
 ALONE = {"--pdb", "--trace", "-n", "--numprocesses", "--collect-only", "--co", "--fixtures", "--markers"}
 
@@ -61,7 +64,7 @@ def _workers(arguments: list[str]) -> list[str]:
     """Several processes for the whole suite; one for a part of it, which is done before they have started."""
     is_part = any(argument.startswith("tests") or argument.split("=")[0] in ALONE for argument in arguments)
     workers = min(os.cpu_count() or 1, MOST_WORKERS)
-    return [] if is_part or workers == 1 else ["-n", str(workers), "--dist", "loadgroup"]
+    return [] if is_part or workers == 1 else ["-n", str(workers), *BY_FILE]
 
 
 def _run_django(words: list[str]) -> None:

@@ -24,9 +24,8 @@ CHROMIUM_FLAGS = [
 
 
 def pytest_itemcollected(item: pytest.Item) -> None:
-    """All in this folder drive one Chromium, so they stay in one process; without it they say why not."""
+    """All in this folder drive Chromium; without it they say why not."""
     item.add_marker(pytest.mark.browser)
-    item.add_marker(pytest.mark.xdist_group("browser"))
     if not BROWSER.is_met():
         item.add_marker(pytest.mark.skip(reason=MISSING))
 
