@@ -42,7 +42,7 @@ def page_of(session: ClassSession, lengths: LengthStyle, now: datetime) -> dict[
 def _places(session: ClassSession, book: Book, *, is_open: bool) -> dict[str, Any]:
     return {
         "book": book,
-        "seats": [(seat, seat_words(seat)) for seat in seats_of(session, book)],
+        "seats": places_in_words(session, book),
         "without_place": [(seat, lost_words(seat)) for seat in without_place(session, book)],
         "waiting": waiting(session, book),
         # Room that people wait for is theirs, so a free place is then offered, not given.
@@ -64,6 +64,6 @@ def out_of_service(session: ClassSession) -> list[Lathe]:
     return [lathe for lathe in session.lathes.all() if lathe.condition == Lathe.Condition.OUT]
 
 
-def places_now(session: ClassSession, now: datetime) -> list[tuple[Seat, str]]:
-    """The list by place alone, for pages that show the class small."""
-    return [(seat, seat_words(seat)) for seat in seats_of(session, book_of(session, now))]
+def places_in_words(session: ClassSession, book: Book) -> list[tuple[Seat, str]]:
+    """Every place with what stands under the name of whoever has it."""
+    return [(seat, seat_words(seat)) for seat in seats_of(session, book)]

@@ -5,7 +5,6 @@ from typing import Any
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
-from club.base.paper_form import PaperForm as PaperForm
 from club.base.printing import Paper
 from club.lathes.models import Lathe
 from club.lathes.models.lathe import LatheQuerySet

@@ -10,7 +10,7 @@ from django.utils.translation import gettext, ngettext
 
 from club.classes.access import classes_for
 from club.classes.book import book_of
-from club.classes.class_page import out_of_service, places_now
+from club.classes.class_page import out_of_service, places_in_words
 from club.classes.evening import evening_of
 from club.classes.kit_totals import totals_of
 from club.classes.models import ClassSession
@@ -48,7 +48,7 @@ def _next(session: ClassSession, now: datetime) -> dict[str, Any]:
         "marks": marks,
         "has_work_that_day": bool(marks) and marks[-1].day == session.day,
         "evening": evening_of(session),
-        "seats": places_now(session, now),
+        "seats": places_in_words(session, book),
         "out_of_service": out_of_service(session),
     }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import datetime
 from typing import TypeAlias
 
@@ -100,9 +100,9 @@ def _changed(
     before = book_of(locked, now)
     after = change(before)
     rows = {row.number: row for row in locked.sign_ups.all()}
-    said_before = said_of(locked, rows.values())
+    said_before = said_of(rows.values())
     _write(locked, rows, after)
-    record_change(by, locked, said_before, said_of(locked, locked.sign_ups.select_related("person", "lathe")))
+    record_change(by, locked, said_before, said_of(locked.sign_ups.select_related("person", "lathe")))
     return after
 
 
@@ -137,11 +137,11 @@ def _differs(row: SignUp, line: queue.SignUp) -> bool:
     return line.place is not None and row.place != line.place
 
 
-def said_of(session: ClassSession, rows: object) -> Snapshot:
+def said_of(rows: Iterable[SignUp]) -> Snapshot:
     """Each line of the list in words, for the change log."""
     return {
         gettext("%(person)s, no. %(number)s") % {"person": row.person, "number": row.number}: sign_up_words(
             row
         )
-        for row in rows  # type: ignore[attr-defined]
+        for row in rows
     }

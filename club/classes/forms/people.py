@@ -11,11 +11,12 @@ from django import forms
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
-from club.classes.clashing import mark_of, person_clashes
+from club.classes.clashing import person_clashes
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import instant
 from club.classes.domain.places import Place, place_named
 from club.classes.domain.queue import Book
+from club.classes.forms.clashes import ClashForm
 from club.classes.forms.inputs import MomentInput
 from club.classes.models import ClassSession, SignUp
 from club.classes.models.sign_up import LIVE
@@ -76,7 +77,7 @@ class MomentField(forms.DateTimeField):
             raise forms.ValidationError(self.error_messages["invalid"]) from error
 
 
-class SignUpForm(forms.Form):
+class SignUpForm(ClashForm, forms.Form):
     """Somebody for the list. Where no place is left they wait, and the choice of one is passed over."""
 
     person = forms.ModelChoiceField(
@@ -94,13 +95,10 @@ class SignUpForm(forms.Form):
         required=False,
         help_text=_("For somebody who hasn't said yes. Empty: the person is in."),
     )
-    anyway = forms.CharField(widget=forms.HiddenInput, required=False, max_length=16)
-
-    clashes: list[str]
 
     def __init__(self, data: Any, session: ClassSession, book: Book, **kwargs: Any) -> None:
         super().__init__(data, **kwargs)
-        self.session, self.clashes = session, []
+        self.session = session
         on_list = [row.person_id for row in session.sign_ups.all() if row.state in LIVE]
         person: Any = self.fields["person"]
         person.queryset = Person.objects.exclude(pk__in=on_list)
@@ -112,14 +110,8 @@ class SignUpForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         given = super().clean() or self.cleaned_data
         if given.get("person"):
-            self.clashes = person_clashes(self.session, given["person"])
-            if self.clashes and given.get("anyway") != self.clash_mark:
-                self.add_error(None, gettext("Something is in the way at that time. Read it, then decide."))
+            self.show_clashes(person_clashes(self.session, given["person"]))
         return given
-
-    @property
-    def clash_mark(self) -> str:
-        return mark_of(self.clashes)
 
 
 class MoveForm(forms.Form):

@@ -11,11 +11,12 @@ from django.utils.translation import gettext_lazy as _
 
 from club.base.roles import Role
 from club.classes.book import places_at
-from club.classes.clashing import class_clashes, mark_of
+from club.classes.clashing import class_clashes
 from club.classes.domain.errors import ClassError
 from club.classes.domain.local_time import ClassHours
 from club.classes.domain.places import capacity
 from club.classes.domain.time_plan import time_plan
+from club.classes.forms.clashes import ClashForm
 from club.classes.forms.inputs import ClockInput, DayInput, WholeInput
 from club.classes.models import ClassSession
 from club.classes.models.class_session import LONGEST, MOST_SITTINGS, MOST_SPARES
@@ -61,8 +62,8 @@ class LatheTicks(forms.ModelMultipleChoiceField[Lathe]):
         return gettext("%(lathe)s, %(condition)s: %(why)s") % words
 
 
-class PlanForm(forms.ModelForm[ClassSession]):
-    """`instance` has its workshop. `clashes` are sentences; they have to be ticked before it is kept."""
+class PlanForm(ClashForm, forms.ModelForm[ClassSession]):
+    """`instance` has its workshop."""
 
     lathes = LatheTicks(
         Lathe.objects.none(),
@@ -76,7 +77,6 @@ class PlanForm(forms.ModelForm[ClassSession]):
         },
     )
     revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
-    anyway = forms.CharField(widget=forms.HiddenInput, required=False, max_length=16)
 
     class Meta:
         model = ClassSession
@@ -116,11 +116,8 @@ class PlanForm(forms.ModelForm[ClassSession]):
             "note": {"max_length": _("That is more than 600 characters. Shorten it.")},
         }
 
-    clashes: list[str]
-
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.clashes = []
         workshop = self.instance.workshop
         lathes = Lathe.objects.filter(workshop=workshop)
         _choice(self, "lathes").queryset = lathes
@@ -233,13 +230,7 @@ class PlanForm(forms.ModelForm[ClassSession]):
             workshop=self.instance.workshop,
             **{name: given[name] for name in ("day", "at", "minutes")},
         )
-        self.clashes = class_clashes(planned, [given["instructor"], *given["helpers"]])
-        if self.clashes and given.get("anyway") != self.clash_mark:
-            self.add_error(None, gettext("Something is in the way at that time. Read it, then decide."))
-
-    @property
-    def clash_mark(self) -> str:
-        return mark_of(self.clashes)
+        self.show_clashes(class_clashes(planned, [given["instructor"], *given["helpers"]]))
 
 
 def teachable(also: int | None = None) -> QuerySet[Edition]:

@@ -6,9 +6,9 @@ from django.http import HttpResponse
 from django.shortcuts import render
 
 from club.base.pages import reader_lengths
+from club.base.paper_form import PaperForm
 from club.base.printing import Paper, PrintingUnavailable, render_pdf
 from club.base.requests import HtmxRequest
-from club.home.forms import PaperForm
 from club.home.project_page import handout_of, handout_page_of, page_of
 from projects.library.access import edition_for, newest_for
 from projects.library.models import Edition
